@@ -1,0 +1,194 @@
+#include "indexer/evidence_item.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
+
+namespace shoplore {
+namespace {
+
+constexpr std::string_view kPresent = "present", kAbsent = "absent";
+
+// Attribute prefixes whose presence is stored and whose absence follows from the group.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kGroups{
+    {{"code:", "scanned"}, {"work_sign:", "work_looked_for"}, {"earlier_repair:", "earlier_repairs"}}};
+constexpr std::array<std::string_view, 3> kMentions{"condition:", "misled:", "right:"};
+
+// Lower case of ASCII letters; other bytes as they are, so any UTF-8 stays valid.
+std::string folded(std::string_view text) {
+  std::string lower(text);
+  for (char& c : lower) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return lower;
+}
+
+template <class T>
+void sort_once(std::vector<T>& values) {
+  std::sort(values.begin(), values.end());
+  values.erase(std::unique(values.begin(), values.end()), values.end());
+}
+
+std::string fix_key(const Fix& fix, const Vocabulary& vocabulary) {
+  return vocabulary.canonical(EntryKind::kAction, fix.action) + " " +
+         vocabulary.canonical(EntryKind::kComponent, fix.component);
+}
+
+void add_vehicle(const Vehicle& vehicle, std::vector<EvidenceItem>& items) {
+  const std::array<std::pair<std::string_view, const std::string*>, 3> names{
+      {{"make", &vehicle.make}, {"model", &vehicle.model}, {"engine_family", &vehicle.engine_family}}};
+  for (const auto& [attribute, name] : names) {
+    if (!name->empty()) items.push_back({std::string(attribute), folded(*name)});
+  }
+  if (vehicle.fuel) items.push_back({"fuel", std::string(name_of(*vehicle.fuel))});
+  if (vehicle.transmission) {
+    items.push_back({"transmission", std::string(name_of(*vehicle.transmission))});
+  }
+  if (vehicle.mileage_km) {
+    items.push_back({"mileage_band", std::to_string(mileage_band(*vehicle.mileage_km))});
+  }
+}
+
+void add_symptoms(const Case& record, const Vocabulary& vocabulary,
+                  std::vector<EvidenceItem>& items) {
+  for (const Symptom& symptom : record.symptoms) {
+    items.push_back({"symptom:" + vocabulary.canonical(EntryKind::kSymptom, symptom.id),
+                     std::string(name_of(symptom.state))});
+    for (const std::string& condition : symptom.when) {
+      items.push_back({"condition:" + vocabulary.canonical(EntryKind::kCondition, condition),
+                       std::string(kPresent)});
+    }
+  }
+}
+
+// A check done twice with different verdicts is "mixed".
+void add_checks(const Case& record, const Vocabulary& vocabulary,
+                std::vector<EvidenceItem>& items) {
+  std::map<std::string, std::string> verdicts;
+  for (const Check& check : record.checks) {
+    const std::string verdict{name_of(check.verdict)};
+    auto [entry, is_new] =
+        verdicts.emplace(vocabulary.canonical(EntryKind::kCheck, check.id), verdict);
+    if (!is_new && entry->second != verdict) entry->second = "mixed";
+  }
+  for (const auto& [id, verdict] : verdicts) items.push_back({"check:" + id, verdict});
+}
+
+}  // namespace
+
+KnownBy known_by(std::string_view attribute) {
+  for (const auto& [prefix, group] : kGroups) {
+    if (attribute.starts_with(prefix)) return KnownBy::kGroup;
+  }
+  for (const std::string_view prefix : kMentions) {
+    if (attribute.starts_with(prefix)) return KnownBy::kMention;
+  }
+  return KnownBy::kItself;
+}
+
+std::string known_group(std::string_view attribute) {
+  for (const auto& [prefix, group] : kGroups) {
+    if (attribute.starts_with(prefix)) return std::string(group);
+  }
+  return std::string(attribute);
+}
+
+std::vector<EvidenceItem> evidence_of(const Case& record, const Vocabulary& vocabulary) {
+  std::vector<EvidenceItem> items;
+  add_vehicle(record.vehicle, items);
+  add_symptoms(record, vocabulary, items);
+  add_checks(record, vocabulary, items);
+  for (const Code& code : record.codes) items.push_back({"code:" + code.code, std::string(kPresent)});
+  for (const WorkSign& sign : record.work_signs) {
+    items.push_back({"work_sign:" + vocabulary.canonical(EntryKind::kWorkSign, sign.id),
+                     std::string(kPresent)});
+  }
+  for (const EarlierRepair& repair : record.earlier_repairs.value_or(std::vector<EarlierRepair>{})) {
+    items.push_back({"earlier_repair:" + fix_key(repair.fix, vocabulary), std::string(kPresent)});
+  }
+  for (const auto& [name, value] : record.facts) items.push_back({"fact:" + name, value});
+  sort_once(items);
+  return items;
+}
+
+std::vector<std::string> known_in(const Case& record, const Vocabulary& vocabulary) {
+  std::vector<std::string> known;
+  for (const EvidenceItem& item : evidence_of(record, vocabulary)) {
+    if (known_by(item.attribute) != KnownBy::kMention) known.push_back(known_group(item.attribute));
+  }
+  // A group may be known and empty: looked, and nothing there.
+  if (record.scanned == YesNo::kYes) known.emplace_back("scanned");
+  if (record.work_looked_for == YesNo::kYes) known.emplace_back("work_looked_for");
+  if (record.earlier_repairs) known.emplace_back("earlier_repairs");
+  sort_once(known);
+  return known;
+}
+
+std::vector<EvidenceItem> hindsight_of(const Case& record, const Vocabulary& vocabulary) {
+  std::vector<EvidenceItem> items;
+  for (const Check& check : record.checks) {
+    if (!check.later) continue;
+    items.push_back({std::string(name_of(*check.later)) + ":" +
+                         vocabulary.canonical(EntryKind::kCheck, check.id),
+                     std::string(name_of(check.verdict))});
+  }
+  sort_once(items);
+  return items;
+}
+
+int mileage_band(Kilometres mileage) {
+  return static_cast<int>(std::min<std::int64_t>(mileage.value / 50'000, 5) * 50);
+}
+
+std::string cause_key(const Cause& cause, const Vocabulary& vocabulary) {
+  return vocabulary.canonical(EntryKind::kComponent, cause.component) + ":" +
+         vocabulary.canonical(EntryKind::kFailure, cause.failure);
+}
+
+std::vector<std::string> fix_keys(const Case& record, const Vocabulary& vocabulary) {
+  std::vector<std::string> keys;
+  if (!record.correction) return keys;
+  for (const Fix& fix : record.correction->fixes) keys.push_back(fix_key(fix, vocabulary));
+  sort_once(keys);
+  return keys;
+}
+
+namespace {
+
+std::string display_fix(std::string_view key, const Vocabulary& vocabulary) {
+  const auto space = key.find(' ');
+  return vocabulary.display_name(EntryKind::kAction, key.substr(0, space)) + " " +
+         vocabulary.display_name(EntryKind::kComponent, key.substr(space + 1));
+}
+
+}  // namespace
+
+std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary) {
+  const auto colon = item.attribute.find(':');
+  const std::string kind = item.attribute.substr(0, colon);
+  const std::string id = colon == std::string::npos ? "" : item.attribute.substr(colon + 1);
+  const std::string no = item.value == kAbsent ? "no " : "";
+  if (kind == "symptom") return no + vocabulary.display_name(EntryKind::kSymptom, id);
+  if (kind == "condition") return vocabulary.display_name(EntryKind::kCondition, id);
+  if (kind == "code") return no + id;
+  if (kind == "work_sign") return no + vocabulary.display_name(EntryKind::kWorkSign, id);
+  if (kind == "earlier_repair") {
+    return (no.empty() ? "earlier: " : "no earlier ") + display_fix(id, vocabulary);
+  }
+  if (kind == "check") {
+    return vocabulary.display_name(EntryKind::kCheck, id) + ": " + item.value;
+  }
+  if (kind == "fact") return id + " " + item.value;
+  if (kind == "mileage_band") {
+    const int low = std::stoi(item.value);
+    return low == 250 ? "250,000 km and more" : fmt::format("{} to {} thousand km", low, low + 50);
+  }
+  std::string name = kind;
+  std::replace(name.begin(), name.end(), '_', ' ');
+  return name + " " + item.value;
+}
+
+}  // namespace shoplore

@@ -1,0 +1,76 @@
+// What of a case is evidence: attribute = value, or a mention.
+//
+// An attribute has one known value a case or is unknown (nobody looked); a mention is listed or
+// not. The same items describe a recorded case and a question, so both are made here, once.
+// Vocabulary aliases are followed; names of makes, models and engine families are compared in
+// lower case. The cause is not evidence.
+// Pure functions, any thread.
+//
+// | attribute                      | values                       | known when                  |
+// |--------------------------------|------------------------------|-----------------------------|
+// | make, model, engine_family     | the name in lower case       | written down                |
+// | fuel, transmission             | as in the record             | written down                |
+// | mileage_band                   | 0, 50, ... 250 (thousand km) | mileage written down        |
+// | symptom:<id>                   | present, absent              | listed                      |
+// | check:<id>                     | pass, fail, unclear, mixed   | done                        |
+// | fact:<name>                    | the value                    | named                       |
+// | code:<code>                    | present, absent              | scanned                     |
+// | work_sign:<id>                 | present, absent              | looked for                  |
+// | earlier_repair:<action> <part> | present, absent              | asked (list there or empty) |
+// | condition:<id>                 | present                      | a mention                   |
+#pragma once
+
+#include <compare>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "indexer/case_record.hpp"
+#include "indexer/vocabulary.hpp"
+
+namespace shoplore {
+
+struct EvidenceItem {
+  std::string attribute, value;
+  friend auto operator<=>(const EvidenceItem&, const EvidenceItem&) = default;
+};
+
+// How an attribute comes to be known.
+enum class KnownBy {
+  kItself,   // each value is stored; known where any value is
+  kGroup,    // only "present" is stored; "absent" is known_group minus present
+  kMention,  // only "present" is stored; never unknown
+};
+[[nodiscard]] KnownBy known_by(std::string_view attribute);
+
+// Name under which "known" is stored: "scanned", "work_looked_for", "earlier_repairs" for the
+// groups, else the attribute itself. Requires: not a mention.
+[[nodiscard]] std::string known_group(std::string_view attribute);
+
+// Everything the record states, sorted, each once: items that are stored (never a group's
+// "absent").
+[[nodiscard]] std::vector<EvidenceItem> evidence_of(const Case& record,
+                                                    const Vocabulary& vocabulary);
+
+// The groups and attributes whose value is known in this record, sorted, each once.
+[[nodiscard]] std::vector<std::string> known_in(const Case& record, const Vocabulary& vocabulary);
+
+// What later proved of the checks: "misled:<check>" or "right:<check>" = verdict, mentions. Kept
+// beside the evidence for counting trust in checks; never part of a question.
+[[nodiscard]] std::vector<EvidenceItem> hindsight_of(const Case& record,
+                                                     const Vocabulary& vocabulary);
+
+// Lower edge of the half-open band [b, b + 50) thousand km holding this mileage; the last, 250,
+// is open above.
+[[nodiscard]] int mileage_band(Kilometres mileage);
+
+// "component:failure", the key under which a cause is counted.
+[[nodiscard]] std::string cause_key(const Cause& cause, const Vocabulary& vocabulary);
+
+// "action component" of each fix, aliases followed, sorted, each once.
+[[nodiscard]] std::vector<std::string> fix_keys(const Case& record, const Vocabulary& vocabulary);
+
+// "whistle absent", "P0299", "replace turbocharger before": an item for people.
+[[nodiscard]] std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary);
+
+}  // namespace shoplore

@@ -1,0 +1,50 @@
+#include "indexer/json_form.hpp"
+
+#include <fmt/format.h>
+
+namespace shoplore {
+
+std::string pointer_token(std::string_view key) {
+  std::string token;
+  for (char c : key) {
+    if (c == '~')
+      token += "~0";
+    else if (c == '/')
+      token += "~1";
+    else
+      token += c;
+  }
+  return token;
+}
+
+Result<Json> parse_json(std::string_view text, std::size_t max_bytes) {
+  if (text.size() > max_bytes) {
+    return fail(ErrorCode::kTooLarge, "",
+                fmt::format("{} bytes of JSON, at most {} are taken", text.size(), max_bytes));
+  }
+  try {
+    return Json::parse(text);
+  } catch (const Json::parse_error& error) {
+    // The library's own text begins with a tag in brackets that helps nobody here.
+    std::string why = error.what();
+    if (const auto tag = why.find("] "); tag != std::string::npos) why = why.substr(tag + 2);
+    return fail(ErrorCode::kInvalidInput, "",
+                fmt::format("malformed JSON at byte {}: {}", error.byte, why));
+  }
+}
+
+std::string string_fault(std::string_view text, std::size_t max_bytes) {
+  if (text.size() > max_bytes) {
+    return fmt::format("{} bytes long, at most {} are taken", text.size(), max_bytes);
+  }
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    const bool line_or_tab = c == '\n' || c == '\r' || c == '\t';
+    if ((byte < 0x20 && !line_or_tab) || byte == 0x7f) {
+      return fmt::format("contains the control character 0x{:02x}", byte);
+    }
+  }
+  return "";
+}
+
+}  // namespace shoplore

@@ -1,0 +1,101 @@
+// Text as a hurried person types it -> items of evidence, with where each stood and what was left.
+//
+// Recognises fault codes, mileage, model year, vehicle (make, model, engine family, fuel),
+// symptoms and conditions by phrase, checks with a verdict, earlier repairs, work signs, and
+// negation ("no whistle" is a symptom that is absent; "no start" is a symptom). It never guesses
+// causes. What it cannot read it returns as leftover words rather than drop.
+// Holds references into the vocabulary it was made from, which must outlive it; read-only after
+// construction, any thread.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "indexer/case_record.hpp"
+#include "indexer/vocabulary.hpp"
+
+namespace shoplore {
+
+// Half-open byte range in the text.
+struct Span {
+  std::size_t begin = 0, end = 0;
+  friend bool operator==(const Span&, const Span&) = default;
+};
+
+enum class ItemKind {
+  kCode,
+  kMileage,
+  kModelYear,
+  kMake,
+  kModel,
+  kEngineFamily,
+  kFuel,
+  kSymptom,
+  kCondition,
+  kCheck,
+  kEarlierRepair,
+  kWorkSign
+};
+template <>
+inline constexpr EnumTable<ItemKind, 12> kEnumNames<ItemKind>{
+    {{ItemKind::kCode, "code"},
+     {ItemKind::kMileage, "mileage"},
+     {ItemKind::kModelYear, "model_year"},
+     {ItemKind::kMake, "make"},
+     {ItemKind::kModel, "model"},
+     {ItemKind::kEngineFamily, "engine_family"},
+     {ItemKind::kFuel, "fuel"},
+     {ItemKind::kSymptom, "symptom"},
+     {ItemKind::kCondition, "condition"},
+     {ItemKind::kCheck, "check"},
+     {ItemKind::kEarlierRepair, "earlier_repair"},
+     {ItemKind::kWorkSign, "work_sign"}}};
+
+struct RecognisedItem {
+  ItemKind kind = ItemKind::kSymptom;
+  std::string
+      id;  // vocabulary id, code ("P0299"), or the value as text ("142000", "2016", "Tidal")
+  Presence state = Presence::kPresent;
+  std::optional<Verdict> verdict;        // kCheck
+  std::optional<EarlierRepair> repair;   // kEarlierRepair; id is then "replace turbocharger"
+  std::optional<Kilometres> mileage_km;  // kMileage
+  std::string
+      reading_chosen;  // how an ambiguity was settled ("142k taken as kilometres"); may be empty
+  Span span;
+};
+
+struct Recognised {
+  std::vector<RecognisedItem> items;  // in text order
+  std::vector<Span> leftover;         // words not understood, stop words apart
+};
+
+enum class DistanceUnit { kKilometres, kMiles };
+template <>
+inline constexpr EnumTable<DistanceUnit, 2> kEnumNames<DistanceUnit>{
+    {{DistanceUnit::kKilometres, "km"}, {DistanceUnit::kMiles, "mi"}}};
+
+class Recogniser {
+ public:
+  // default_unit is what a bare "180k" means in this shop.
+  explicit Recogniser(const Vocabulary& vocabulary,
+                      DistanceUnit default_unit = DistanceUnit::kKilometres);
+  ~Recogniser();
+  Recogniser(Recogniser&&) noexcept;
+
+  // Requires: text is valid UTF-8. Linear in its length for ordinary notes.
+  [[nodiscard]] Recognised recognise(std::string_view text) const;
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+// Writes what was recognised into a record, keeping everything it already holds: a later word
+// about the same symptom, code, check or vehicle field replaces the earlier one. Conditions go to
+// the nearest symptom before them in the text, else the nearest after.
+void add_recognised(Case& record, const Recognised& recognised);
+
+}  // namespace shoplore

@@ -1,0 +1,86 @@
+// The workshop's desk: the one way in for records. Removes identities, checks rules, stores,
+// and lets the index follow.
+//
+// Nothing given here reaches the disk before identities were removed from it.
+// Lifetime: owns vocabulary, key and store of one shop folder. Threads: one at a time; a server
+// opens one per worker that writes, or guards one with a mutex.
+#pragma once
+
+#include <chrono>
+#include <functional>
+#include <istream>
+#include <memory>
+#include <ostream>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "indexer/case_json.hpp"
+#include "indexer/identity_token.hpp"
+#include "indexer/index_follower.hpp"
+#include "indexer/recogniser.hpp"
+#include "indexer/shop_folder.hpp"
+#include "indexer/store.hpp"
+
+namespace shoplore {
+
+struct Recorded {
+  StoredCase stored;
+  std::vector<std::string> warnings;  // "the VIN's check digit does not fit"
+};
+
+struct ImportReport {
+  std::int64_t added = 0, same_already = 0;
+  std::vector<std::string> warnings;  // first few, with their line
+};
+
+class Records {
+ public:
+  // Makes folder, key and records.
+  [[nodiscard]] static Result<Records> create(const ShopFolder& folder);
+  [[nodiscard]] static Result<Records> open(const ShopFolder& folder);
+  ~Records();
+  Records(Records&&) noexcept;
+
+  [[nodiscard]] Result<Recorded> add(Intake intake, Role role);
+
+  // RFC 7396 merge patch of the record, of any kind: findings, closing, reopening, withdrawing.
+  [[nodiscard]] Result<Recorded> change(std::string_view ref, std::optional<Revision> expected,
+                                        std::string_view patch, Role role);
+
+  // Adds what was recognised in the text to an unfinished case, and the text to its notes.
+  [[nodiscard]] Result<Recorded> add_findings(std::string_view ref, std::string_view text,
+                                              Role role);
+
+  // Puts the record back as it was at that revision, as a new change.
+  [[nodiscard]] Result<Recorded> restore(std::string_view ref, Revision revision, Role role);
+
+  // JSON Lines, one case a line; blank lines are skipped. Stops at the first bad line, naming it;
+  // what was acknowledged before it stays (progress: lines stored so far, a batch at a time).
+  // Running it again with the same file goes on where it stopped.
+  [[nodiscard]] Result<ImportReport> import(std::istream& lines,
+                                            const std::function<void(std::int64_t)>& progress);
+
+  // Every case's latest record as JSON Lines, in id order, withdrawn ones included.
+  [[nodiscard]] Result<std::int64_t> export_to(std::ostream& out) const;
+
+  // Brings the index up to date, waiting at most `patience` for another process that does so.
+  [[nodiscard]] Result<FollowReport> follow(std::chrono::milliseconds patience);
+  [[nodiscard]] Result<FollowReport> reindex(std::chrono::milliseconds patience);
+
+  // Everything `verify` looks at: database, every body's form and rules, index equal to the
+  // records document by document. Lines for people; an error names the first thing wrong.
+  [[nodiscard]] Result<std::vector<std::string>> verify();
+
+  [[nodiscard]] const Store& store() const;
+  [[nodiscard]] const Vocabulary& vocabulary() const;
+  [[nodiscard]] const Recogniser& recogniser() const;
+  [[nodiscard]] const ShopFolder& folder() const;
+
+ private:
+  struct Impl;
+  explicit Records(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace shoplore
