@@ -5,13 +5,16 @@
 
 #include "corpus-demo/patterns.hpp"
 
-namespace shoplore::demo {
+namespace shoplore {
 
-[[nodiscard]] std::vector<Pattern> boost_patterns();        // diesel: boost, exhaust, cold start
-[[nodiscard]] std::vector<Pattern> misfire_patterns();      // petrol: ignition, mixture, timing
-[[nodiscard]] std::vector<Pattern> electrics_patterns();    // drain, charging, earth
-[[nodiscard]] std::vector<Pattern> running_gear_patterns(); // wheels, steering, gearbox, heat
+[[nodiscard]] std::vector<FailurePattern> boost_patterns();    // diesel: boost, exhaust, cold start
+[[nodiscard]] std::vector<FailurePattern> misfire_patterns();  // petrol: ignition, mixture, timing
+[[nodiscard]] std::vector<FailurePattern> electrics_patterns();  // drain, charging, earth
+[[nodiscard]] std::vector<FailurePattern>
+running_gear_patterns();  // wheels, steering, gearbox, heat
 [[nodiscard]] std::vector<EngineFamily> demo_families();
 [[nodiscard]] std::vector<SymptomHabit> demo_symptom_habits();
+[[nodiscard]] std::vector<CheckHabit> demo_check_habits();
+[[nodiscard]] std::vector<GroupRate> demo_scan_habits();
 
-}  // namespace shoplore::demo
+}  // namespace shoplore

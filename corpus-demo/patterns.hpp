@@ -6,17 +6,18 @@
 // Plain immutable values, any thread. No vehicle here exists; rates are invented, but true to the
 // physics and the trade: a wastegate seized open costs boost, seized shut would give too much.
 //
-// | evidence        | recorded                               | value given the pattern            |
-// |-----------------|----------------------------------------|------------------------------------|
-// | symptom         | kListedIfPresent; SymptomHabit if not  | present: symptoms, else .base      |
-// | codes           | scanned as a whole                     | each: codes, else kStrayCode       |
-// | check           | done: checks, else kStrayCheckDone     | fail: checks, else kStrayCheckFail |
-// | earlier repairs | kEarlierAsked, as a whole              | each: earlier, else kStrayEarlier  |
-// | work signs      | kWorkLookedFor, as a whole             | each: signs, else kStraySign       |
-// | condition       | with a listed present symptom          | each: conditions, else kStrayCondition |
-// | engine family   | see recorded_* ; make, model, fuel, gearbox follow from it | families       |
-// | mileage         | kMileageRecorded                       | band: mileage, uniform inside      |
-// A comeback carries the fix that failed as an earlier repair by this workshop; see FixPlan.
+// | evidence        | recorded               | value given the pattern                    |
+// |-----------------|------------------------|--------------------------------------------|
+// | symptom         | SymptomHabit, by group | present: .symptoms, else the habit's base  |
+// | codes           | scanned, by group      | each: .codes, else kStrayCode              |
+// | check           | CheckHabit, by group   | fail: .checks, else kStrayCheckFail        |
+// | earlier repairs | kEarlierAsked          | each: .earlier, else kStrayEarlier         |
+// | work signs      | kWorkLookedFor         | each: .signs, else kStraySign              |
+// | condition       | with a present symptom | each: .conditions, else kStrayCondition    |
+// | vehicle         | k...Recorded           | engine family: .families; the rest follows |
+// | mileage         | kMileageRecorded       | band: .mileage, uniform inside             |
+// Recording thins all of it out in some cases. A comeback carries the fix that failed as an earlier
+// repair by this workshop; see FixPlan.
 #pragma once
 
 #include <array>
@@ -26,30 +27,35 @@
 
 #include "indexer/case_record.hpp"
 
-namespace shoplore::demo {
+namespace shoplore {
 
-inline constexpr double kListedIfPresent = 0.92;
-inline constexpr double kStrayCode = 0.004;
-inline constexpr double kStrayCheckDone = 0.003, kStrayCheckFail = 0.08;
+inline constexpr double kListedIfPresent = 0.92;  // a symptom outside its own groups
+inline constexpr double kStrayCode = 0.001;
+inline constexpr double kStrayCheckDone = 0.001, kStrayCheckFail = 0.08;
 inline constexpr double kCheckUnclear = 0.05;  // of checks done, whatever the cause
-inline constexpr double kEarlierAsked = 0.85, kStrayEarlier = 0.004;
-inline constexpr double kWorkLookedFor = 0.40, kStraySign = 0.01;
-inline constexpr double kStrayCondition = 0.003;
+inline constexpr double kEarlierAsked = 0.85, kStrayEarlier = 0.001;
+inline constexpr double kWorkLookedFor = 0.40, kStraySign = 0.003;
+inline constexpr double kStrayCondition = 0.001;
 inline constexpr double kMileageRecorded = 0.95;
 inline constexpr double kFamilyRecorded = 0.96, kModelRecorded = 0.97, kFuelRecorded = 0.90;
 
-// Which questions belong to a complaint.
-enum class Group { kBoost, kMisfire, kElectrics, kWheels, kCabin, kGearbox };
+// How fully a case is written up. A busy day leaves thin records: the complaint, the vehicle and
+// little else. Independent of the cause; each factor multiplies the rates of its kind.
+struct Recording {
+  double share = 1;      // of all cases
+  double follow_up = 1;  // symptoms asked about less than kMainComplaint
+  double scans = 1, checks = 1, earlier = 1, signs = 1;
+};
+inline constexpr double kMainComplaint = 0.9;
+inline constexpr std::array<Recording, 2> kRecordings{
+    {{0.40, 1, 1, 1, 1, 1}, {0.60, 0.05, 0.20, 0.15, 0.5, 0.1}}};
 
-struct Rate {
+// Which questions belong to a complaint.
+enum class ComplaintGroup { kPower, kRunning, kElectrics, kWheels, kGearbox, kCabin };
+
+struct EvidenceRate {
   std::string_view id;
   double probability = 0;
-};
-
-// Of cases with the pattern: how often the check was done, and failed when it was done and clear.
-struct CheckRate {
-  std::string_view id;
-  double done = 0, fail = 0;
 };
 
 struct FixName {
@@ -75,30 +81,41 @@ struct FixPlan {
 // Half-open bands of 50 thousand km from 0; the last, from 250, runs to 330.
 using BandWeights = std::array<double, 6>;
 
-struct Pattern {
+struct FailurePattern {
   std::string_view id;
   std::string_view component, failure;
-  Group group = Group::kBoost;
-  double share = 0;    // of all cases, before normalising
-  double scanned = 0;  // codes were read
-  std::vector<Rate> symptoms, codes, conditions;
-  std::vector<CheckRate> checks;
+  ComplaintGroup group = ComplaintGroup::kPower;
+  double share = 0;  // of all cases, before normalising
+  std::vector<EvidenceRate> symptoms, codes, conditions;
+  std::vector<EvidenceRate> checks;  // fails, when done and clear
   std::vector<EarlierRate> earlier;
-  std::vector<Rate> signs;
-  std::vector<Rate> families;  // weights
+  std::vector<EvidenceRate> signs;
+  std::vector<EvidenceRate> families;  // weights
   BandWeights mileage{};
   std::vector<FixPlan> plans;
   std::vector<std::string_view> removals;
   std::vector<std::string_view> found;  // how the notes tell it
 };
 
-// How often an absent symptom is written down: it is asked about in its own groups.
+struct GroupRate {
+  ComplaintGroup group = ComplaintGroup::kPower;
+  double probability = 0;
+};
+
+// When a symptom is written down. In its own groups it is asked about, and then listed whether
+// present or absent; elsewhere it is listed if present, seldom if absent.
 struct SymptomHabit {
   std::string_view id;
-  double base = 0.01;            // present in patterns that do not list it
-  std::vector<Group> asked_in;   // empty: nowhere in particular
-  double absent_if_asked = 0;    // listed as absent there
-  double absent_elsewhere = 0;   // and in every other group
+  double base = 0.01;  // present in patterns that do not list it
+  std::vector<ComplaintGroup> asked_in;
+  double asked = 0;             // in those groups
+  double absent_elsewhere = 0;  // listed as absent in every other group
+};
+
+// When a check is done: the workshop goes by the complaint, since it does not know the cause.
+struct CheckHabit {
+  std::string_view id;
+  std::vector<GroupRate> done;
 };
 
 struct EngineFamily {
@@ -111,28 +128,33 @@ struct EngineFamily {
 
 // The world, in a fixed order; lists hold every id some pattern names.
 struct World {
-  std::vector<Pattern> patterns;
+  std::vector<FailurePattern> patterns;
   std::vector<EngineFamily> families;
   std::vector<SymptomHabit> symptoms;
-  std::vector<std::string_view> codes, conditions, checks, signs;
+  std::vector<CheckHabit> checks;
+  std::vector<GroupRate> scanned;
+  std::vector<std::string_view> codes, conditions, signs;
   std::vector<FixName> earlier;
 };
 
 [[nodiscard]] World demo_world();
 
 // True share of the pattern among all closed cases, comebacks included; they add to 1.
-[[nodiscard]] double prior(const World& world, std::size_t pattern);
+[[nodiscard]] double prior_of(const World& world, std::size_t pattern);
 
 // Share of the pattern's cases that are comebacks after this plan: share x comes_back. Horizon
 // effects (a comeback after the last day is not in the records) are left out.
 [[nodiscard]] double comeback_share(const FixPlan& plan);
-[[nodiscard]] double comeback_share(const Pattern& pattern);
+[[nodiscard]] double comeback_share(const FailurePattern& pattern);
 
 // Rates with the world's base rate where the pattern is silent.
-[[nodiscard]] double symptom_rate(const Pattern& pattern, const SymptomHabit& habit);
-[[nodiscard]] double absent_listed(const Pattern& pattern, const SymptomHabit& habit);
-[[nodiscard]] double rate_of(const std::vector<Rate>& rates, std::string_view id, double base);
-[[nodiscard]] CheckRate check_rate(const Pattern& pattern, std::string_view id);
-[[nodiscard]] double earlier_rate(const Pattern& pattern, const FixName& fix);
+[[nodiscard]] double symptom_rate(const FailurePattern& pattern, const SymptomHabit& habit);
+[[nodiscard]] double listed_rate(const FailurePattern& pattern, const SymptomHabit& habit,
+                                 Presence state, const Recording& recording);
+[[nodiscard]] double group_rate(const std::vector<GroupRate>& rates, ComplaintGroup group,
+                                double base);
+[[nodiscard]] double rate_of(const std::vector<EvidenceRate>& rates, std::string_view id,
+                             double base);
+[[nodiscard]] double earlier_rate(const FailurePattern& pattern, const FixName& fix);
 
-}  // namespace shoplore::demo
+}  // namespace shoplore

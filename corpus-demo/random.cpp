@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace shoplore::demo {
+namespace shoplore {
 
 std::uint64_t Random::next() {
   state_ += 0x9e3779b97f4a7c15u;
@@ -12,7 +12,9 @@ std::uint64_t Random::next() {
   return z ^ (z >> 31);
 }
 
-double Random::uniform() { return static_cast<double>(next() >> 11) * 0x1.0p-53; }
+double Random::uniform() {
+  return static_cast<double>(next() >> 11) * 0x1.0p-53;
+}
 
 std::int64_t Random::integer(std::int64_t low, std::int64_t high) {
   assert(low <= high);
@@ -35,4 +37,4 @@ std::size_t Random::pick(std::span<const double> weights) {
   return last;
 }
 
-}  // namespace shoplore::demo
+}  // namespace shoplore

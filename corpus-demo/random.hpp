@@ -11,7 +11,7 @@
 #include <span>
 #include <vector>
 
-namespace shoplore::demo {
+namespace shoplore {
 
 class Random {
  public:
@@ -46,4 +46,4 @@ class Random {
   std::uint64_t state_;
 };
 
-}  // namespace shoplore::demo
+}  // namespace shoplore

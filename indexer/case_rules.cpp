@@ -57,8 +57,7 @@ class RuleBook {
   }
   void require_id(EntryKind kind, const std::string& id, std::string place) {
     if (vocabulary_.find(kind, id) != nullptr) return;
-    problem(std::move(place),
-            fmt::format("'{}' is not a {} of the vocabulary", id, name_of(kind)));
+    problem(std::move(place), fmt::format("'{}' is not a {} of the vocabulary", id, name_of(kind)));
   }
   void require_ids(EntryKind kind, const std::vector<std::string>& ids, const std::string& place) {
     for (std::size_t i = 0; i < ids.size(); ++i) {

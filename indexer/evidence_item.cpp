@@ -7,6 +7,8 @@
 #include <map>
 #include <utility>
 
+#include "indexer/text.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -14,17 +16,10 @@ constexpr std::string_view kPresent = "present", kAbsent = "absent";
 
 // Attribute prefixes whose presence is stored and whose absence follows from the group.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kGroups{
-    {{"code:", "scanned"}, {"work_sign:", "work_looked_for"}, {"earlier_repair:", "earlier_repairs"}}};
+    {{"code:", "scanned"},
+     {"work_sign:", "work_looked_for"},
+     {"earlier_repair:", "earlier_repairs"}}};
 constexpr std::array<std::string_view, 3> kMentions{"condition:", "misled:", "right:"};
-
-// Lower case of ASCII letters; other bytes as they are, so any UTF-8 stays valid.
-std::string folded(std::string_view text) {
-  std::string lower(text);
-  for (char& c : lower) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return lower;
-}
 
 template <class T>
 void sort_once(std::vector<T>& values) {
@@ -39,9 +34,11 @@ std::string fix_key(const Fix& fix, const Vocabulary& vocabulary) {
 
 void add_vehicle(const Vehicle& vehicle, std::vector<EvidenceItem>& items) {
   const std::array<std::pair<std::string_view, const std::string*>, 3> names{
-      {{"make", &vehicle.make}, {"model", &vehicle.model}, {"engine_family", &vehicle.engine_family}}};
+      {{"make", &vehicle.make},
+       {"model", &vehicle.model},
+       {"engine_family", &vehicle.engine_family}}};
   for (const auto& [attribute, name] : names) {
-    if (!name->empty()) items.push_back({std::string(attribute), folded(*name)});
+    if (!name->empty()) items.push_back({std::string(attribute), lower_case(*name)});
   }
   if (vehicle.fuel) items.push_back({"fuel", std::string(name_of(*vehicle.fuel))});
   if (vehicle.transmission) {
@@ -101,12 +98,14 @@ std::vector<EvidenceItem> evidence_of(const Case& record, const Vocabulary& voca
   add_vehicle(record.vehicle, items);
   add_symptoms(record, vocabulary, items);
   add_checks(record, vocabulary, items);
-  for (const Code& code : record.codes) items.push_back({"code:" + code.code, std::string(kPresent)});
+  for (const Code& code : record.codes)
+    items.push_back({"code:" + code.code, std::string(kPresent)});
   for (const WorkSign& sign : record.work_signs) {
     items.push_back({"work_sign:" + vocabulary.canonical(EntryKind::kWorkSign, sign.id),
                      std::string(kPresent)});
   }
-  for (const EarlierRepair& repair : record.earlier_repairs.value_or(std::vector<EarlierRepair>{})) {
+  for (const EarlierRepair& repair :
+       record.earlier_repairs.value_or(std::vector<EarlierRepair>{})) {
     items.push_back({"earlier_repair:" + fix_key(repair.fix, vocabulary), std::string(kPresent)});
   }
   for (const auto& [name, value] : record.facts) items.push_back({"fact:" + name, value});

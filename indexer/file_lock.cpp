@@ -41,8 +41,7 @@ Result<FileLock> FileLock::acquire(const std::filesystem::path& path,
   return FileLock(descriptor);
 }
 
-FileLock::FileLock(FileLock&& other) noexcept
-    : descriptor_(std::exchange(other.descriptor_, -1)) {}
+FileLock::FileLock(FileLock&& other) noexcept : descriptor_(std::exchange(other.descriptor_, -1)) {}
 
 FileLock::~FileLock() {
   if (descriptor_ >= 0) ::close(descriptor_);

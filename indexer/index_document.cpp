@@ -20,7 +20,8 @@ std::vector<std::string> split(std::string_view text, char separator) {
 std::vector<std::string> terms_of(const Case& record, const Vocabulary& vocabulary) {
   std::vector<std::string> terms;
   for (const EvidenceItem& item : evidence_of(record, vocabulary)) terms.push_back(item_term(item));
-  for (const EvidenceItem& item : hindsight_of(record, vocabulary)) terms.push_back(item_term(item));
+  for (const EvidenceItem& item : hindsight_of(record, vocabulary))
+    terms.push_back(item_term(item));
   for (const std::string& group : known_in(record, vocabulary)) terms.push_back(known_term(group));
   terms.push_back(cause_term(cause_key(*record.cause, vocabulary)));
   terms.push_back(proof_term(record.cause->proof));
@@ -67,11 +68,17 @@ std::string item_term(const EvidenceItem& item) {
   return std::string(kItemPrefix) + item.attribute + "=" + item.value;
 }
 
-std::string known_term(std::string_view group) { return std::string(kKnownPrefix).append(group); }
+std::string known_term(std::string_view group) {
+  return std::string(kKnownPrefix).append(group);
+}
 
-std::string cause_term(std::string_view key) { return std::string(kCausePrefix).append(key); }
+std::string cause_term(std::string_view key) {
+  return std::string(kCausePrefix).append(key);
+}
 
-std::string proof_term(Proof proof) { return std::string(kProofPrefix).append(name_of(proof)); }
+std::string proof_term(Proof proof) {
+  return std::string(kProofPrefix).append(name_of(proof));
+}
 
 std::string profile_text(const Profile& profile) {
   std::string text = profile.cause + "|" + std::string(name_of(profile.outcome)) + "|";
@@ -98,8 +105,8 @@ IndexDocument index_document(CaseId id, const Case& record, const Vocabulary& vo
   document.profile = {cause_key(*record.cause, vocabulary),
                       record.outcome ? record.outcome->status : OutcomeStatus::kUnknown,
                       fix_keys(record, vocabulary)};
-  document.vehicle = record.vehicle.token.empty() ? "case:" + std::to_string(id.value)
-                                                  : record.vehicle.token;
+  document.vehicle =
+      record.vehicle.token.empty() ? "case:" + std::to_string(id.value) : record.vehicle.token;
   document.closed = *record.closed;
   document.mileage = record.vehicle.mileage_km;
   document.model_year = record.vehicle.model_year;

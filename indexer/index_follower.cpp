@@ -24,7 +24,9 @@ using Batch = std::map<CaseId, std::optional<IndexDocument>>;
 constexpr std::size_t kBatchChanges = 1'000;
 constexpr std::chrono::milliseconds kBetweenCommits{200};
 
-fs::path name_file(const ShopFolder& folder) { return folder.index() / "current"; }
+fs::path name_file(const ShopFolder& folder) {
+  return folder.index() / "current";
+}
 
 Result<void> put(Batch& batch, const Change& change, const Vocabulary& vocabulary) {
   auto record = case_from_json(change.body);
@@ -142,8 +144,8 @@ Result<FollowReport> IndexFollower::replay(const fs::path& generation, Revision 
     std::this_thread::sleep_until(last_commit_ + kBetweenCommits);
     report.revision = changes->back().revision;
     report.followed = Followed::kReplayed;
-    auto written = writer->write(batch, report.revision,
-                                 {store_.store_id(), vocabulary_.fingerprint()});
+    auto written =
+        writer->write(batch, report.revision, {store_.store_id(), vocabulary_.fingerprint()});
     if (!written) return fail(written.error());
     last_commit_ = std::chrono::steady_clock::now();
   }

@@ -44,8 +44,7 @@ class IndexFollower {
 
  private:
   // Both require the lock.
-  [[nodiscard]] Result<FollowReport> replay(const std::filesystem::path& generation,
-                                            Revision from);
+  [[nodiscard]] Result<FollowReport> replay(const std::filesystem::path& generation, Revision from);
   [[nodiscard]] Result<FollowReport> build(const std::string& why);
 
   const ShopFolder& folder_;

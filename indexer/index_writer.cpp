@@ -23,7 +23,9 @@ tl::unexpected<Error> translated(const Xapian::Error& error, const std::filesyst
   return fail(ErrorCode::kDamagedIndex, folder.string(), error.get_description());
 }
 
-double day_number(Date date) { return static_cast<double>(date.days.time_since_epoch().count()); }
+double day_number(Date date) {
+  return static_cast<double>(date.days.time_since_epoch().count());
+}
 
 std::map<unsigned, std::string> values_of(const IndexDocument& document) {
   std::map<unsigned, std::string> values{
@@ -32,8 +34,7 @@ std::map<unsigned, std::string> values_of(const IndexDocument& document) {
       {kCauseVehicleSlot, document.profile.cause + "|" + document.vehicle},
       {kClosedSlot, Xapian::sortable_serialise(day_number(document.closed))}};
   if (document.mileage) {
-    values[kMileageSlot] =
-        Xapian::sortable_serialise(static_cast<double>(document.mileage->value));
+    values[kMileageSlot] = Xapian::sortable_serialise(static_cast<double>(document.mileage->value));
   }
   if (document.model_year) {
     values[kModelYearSlot] = Xapian::sortable_serialise(*document.model_year);
@@ -77,8 +78,8 @@ Result<IndexWriter> IndexWriter::open(const std::filesystem::path& folder, Writi
     const int flags = writing == Writing::kOffline
                           ? Xapian::DB_CREATE_OR_OVERWRITE | Xapian::DB_DANGEROUS
                           : Xapian::DB_OPEN;
-    return IndexWriter(std::make_unique<Impl>(
-        Impl{folder, Xapian::WritableDatabase(folder.string(), flags)}));
+    return IndexWriter(
+        std::make_unique<Impl>(Impl{folder, Xapian::WritableDatabase(folder.string(), flags)}));
   } catch (const Xapian::Error& error) {
     return translated(error, folder);
   }

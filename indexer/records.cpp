@@ -102,8 +102,8 @@ Result<Records> Records::open(const ShopFolder& folder) {
   if (!key) return fail(key.error());
   auto store = Store::open(folder.records());
   if (!store) return fail(store.error());
-  return Records(std::make_unique<Impl>(folder, std::move(*vocabulary), std::move(*key),
-                                        std::move(*store)));
+  return Records(
+      std::make_unique<Impl>(folder, std::move(*vocabulary), std::move(*key), std::move(*store)));
 }
 
 Result<Recorded> Records::add(Intake intake, Role role) {
@@ -135,9 +135,9 @@ Result<Recorded> Records::add_findings(std::string_view ref, std::string_view te
   if (!before) return fail(before.error());
   Intake intake{before->record, {}};
   if (intake.record.state != CaseState::kOpen && intake.record.state != CaseState::kWaiting) {
-    return fail(ErrorCode::kInvalidInput, std::string(ref),
-                fmt::format("is {}; findings go to an open or waiting case",
-                            name_of(intake.record.state)));
+    return fail(
+        ErrorCode::kInvalidInput, std::string(ref),
+        fmt::format("is {}; findings go to an open or waiting case", name_of(intake.record.state)));
   }
   add_recognised(intake.record, impl_->recogniser.recognise(text));
   if (!intake.record.notes.empty()) intake.record.notes += "\n";
@@ -263,7 +263,8 @@ Result<std::vector<std::string>> Records::verify() {
   });
   if (!compared) return fail(compared.error());
   if (!contents->empty()) {
-    return fail(ErrorCode::kDamagedIndex, fmt::format("document {}", contents->begin()->first.value),
+    return fail(ErrorCode::kDamagedIndex,
+                fmt::format("document {}", contents->begin()->first.value),
                 "is in the index but not in the records; run: shoplore reindex");
   }
   return std::vector<std::string>{
@@ -271,9 +272,17 @@ Result<std::vector<std::string>> Records::verify() {
       fmt::format("index: {} counted cases, equal to the records", counted)};
 }
 
-const Store& Records::store() const { return impl_->store; }
-const Vocabulary& Records::vocabulary() const { return impl_->vocabulary; }
-const Recogniser& Records::recogniser() const { return impl_->recogniser; }
-const ShopFolder& Records::folder() const { return impl_->folder; }
+const Store& Records::store() const {
+  return impl_->store;
+}
+const Vocabulary& Records::vocabulary() const {
+  return impl_->vocabulary;
+}
+const Recogniser& Records::recogniser() const {
+  return impl_->recogniser;
+}
+const ShopFolder& Records::folder() const {
+  return impl_->folder;
+}
 
 }  // namespace shoplore

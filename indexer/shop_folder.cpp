@@ -19,7 +19,8 @@ Result<void> make_folder(const fs::path& path) {
   std::error_code error;
   fs::create_directories(path, error);
   if (!error) fs::permissions(path, fs::perms::owner_all, error);
-  if (error) return fail(ErrorCode::kNoPermission, path.string(), "cannot be made: " + error.message());
+  if (error)
+    return fail(ErrorCode::kNoPermission, path.string(), "cannot be made: " + error.message());
   return {};
 }
 

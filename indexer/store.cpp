@@ -53,8 +53,9 @@ tl::unexpected<Error> translated(const SQLite::Exception& error, const std::stri
                   fmt::format("cannot be opened for writing: {}", error.what()));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return fail(ErrorCode::kDamagedStore, path,
-                  fmt::format("is not a readable records file: {}; restore a backup", error.what()));
+      return fail(
+          ErrorCode::kDamagedStore, path,
+          fmt::format("is not a readable records file: {}; restore a backup", error.what()));
     case SQLITE_FULL:
       return fail(ErrorCode::kInternal, path, "the disk is full; nothing was stored");
     default:
@@ -239,7 +240,8 @@ Result<StoredCase> Store::change(CaseId id, std::optional<Revision> expected,
   return impl_->guarded([&]() -> Result<StoredCase> {
     SQLite::Transaction transaction(impl_->database, SQLite::TransactionBehavior::IMMEDIATE);
     const auto before = impl_->latest(id, std::nullopt);
-    if (!before) return fail(ErrorCode::kNotFound, fmt::format("case {}", id.value), "no such case");
+    if (!before)
+      return fail(ErrorCode::kNotFound, fmt::format("case {}", id.value), "no such case");
     auto old = impl_->stored_case(*before);
     if (!old) return old;
     if (expected && *expected != before->revision) {
@@ -261,7 +263,8 @@ Result<StoredCase> Store::change(CaseId id, std::optional<Revision> expected,
 Result<StoredCase> Store::read(CaseId id, std::optional<Revision> as_of) const {
   return impl_->guarded([&]() -> Result<StoredCase> {
     const auto change = impl_->latest(id, as_of);
-    if (!change) return fail(ErrorCode::kNotFound, fmt::format("case {}", id.value), "no such case");
+    if (!change)
+      return fail(ErrorCode::kNotFound, fmt::format("case {}", id.value), "no such case");
     return impl_->stored_case(*change);
   });
 }
@@ -323,7 +326,9 @@ Result<std::int64_t> Store::case_count() const {
       [&]() -> Result<std::int64_t> { return impl_->number("SELECT count(*) FROM case_"); });
 }
 
-const std::string& Store::store_id() const { return impl_->id; }
+const std::string& Store::store_id() const {
+  return impl_->id;
+}
 
 Result<std::int64_t> Store::data_version() const {
   return impl_->guarded(

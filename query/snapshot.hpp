@@ -15,6 +15,7 @@
 #include "indexer/quantities.hpp"
 #include "indexer/result.hpp"
 #include "indexer/shop_folder.hpp"
+#include "indexer/store.hpp"
 #include "query/ledger.hpp"
 
 namespace Xapian {
@@ -29,9 +30,9 @@ class Snapshot {
   [[nodiscard]] static Result<std::shared_ptr<const Snapshot>> open(const ShopFolder& folder);
 
   // The present state: this very snapshot when nothing changed, else a new one that shares all
-  // unchanged chunks of the ledger.
+  // unchanged chunks of the ledger. The store tells which cases changed in between.
   [[nodiscard]] static Result<std::shared_ptr<const Snapshot>> refreshed(
-      const std::shared_ptr<const Snapshot>& old, const ShopFolder& folder);
+      const std::shared_ptr<const Snapshot>& old, const ShopFolder& folder, const Store& store);
 
   [[nodiscard]] const Ledger& ledger() const;
   [[nodiscard]] Revision revision() const;

@@ -1,0 +1,242 @@
+// The only source that includes CLI11: it costs seconds to compile.
+#include "api/cli/arguments.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "api/cli/option_values.hpp"
+
+namespace shoplore {
+
+namespace {
+
+constexpr const char* kAbout =
+    "Shoplore: what a workshop's own records say about a fault. Exit codes: 0 answered, 1 nothing "
+    "found, 2 error.";
+
+// Options of a filter as typed; read after parsing so that errors are ours.
+struct FilterText {
+  std::string make, engine_family, mileage, year, closed_since, proof;
+};
+
+// Everything the command line can hold.
+struct Raw {
+  std::string shop;
+  std::vector<std::string> words;
+  FilterText filter;
+  bool json = false, history = false;
+  std::int64_t if_revision = -1, restore = -1;
+  AddOptions add;
+  ShowOptions show;
+  FindOptions find;
+  AskOptions ask;
+  std::string file = "-";
+  ServeOptions serve;
+};
+
+std::string joined_words(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) {
+    if (!text.empty()) text += ' ';
+    text += word;
+  }
+  return text;
+}
+
+CLI::App* verb(CLI::App& app, const std::string& name, const std::string& about) {
+  CLI::App* sub = app.add_subcommand(name, about);
+  sub->fallthrough();  // --shop may stand after the verb
+  return sub;
+}
+
+void add_filter(CLI::App* sub, Raw& raw) {
+  FilterText& f = raw.filter;
+  sub->add_option("--make", f.make, "Only cases of this make");
+  sub->add_option("--engine-family", f.engine_family, "Only cases of this engine family");
+  sub->add_option("--mileage", f.mileage, "LOW..HIGH km: from LOW to below HIGH");
+  sub->add_option("--year", f.year, "LOW..HIGH model years, both included");
+  sub->add_option("--closed-since", f.closed_since, "Only cases closed that day or later");
+  sub->add_option("--proof", f.proof, "Only causes so proved: seen,measured,cured_by_fix,presumed");
+}
+
+void add_json(CLI::App* sub, Raw& raw) {
+  sub->add_flag("--json", raw.json, "One JSON object instead of text");
+}
+
+void add_questions(CLI::App& app, Raw& raw) {
+  CLI::App* ask = verb(app, "ask", "What were cases like this one, and what fixed them?");
+  ask->add_option("text", raw.words, "Complaint and findings as you would type them");
+  ask->add_option("--case", raw.ask.case_ref, "Take the findings of this case too");
+  ask->add_option("--rows", raw.ask.rows, "Likely causes shown")->check(CLI::Range(1, 50));
+  ask->add_option("--similar-cases", raw.ask.similar_cases, "Similar cases shown")
+      ->check(CLI::Range(0, 50));
+  add_filter(ask, raw);
+  add_json(ask, raw);
+
+  CLI::App* find = verb(app, "find", "Search past cases by their words");
+  find->add_option("text", raw.words, "Words to look for");
+  find->add_option("--page-size", raw.find.page_size, "Cases a page")->check(CLI::Range(1, 100));
+  find->add_option("--after", raw.find.after, "Cursor of the page before");
+  add_filter(find, raw);
+  add_json(find, raw);
+
+  CLI::App* show = verb(app, "show", "Show a case");
+  show->add_option("ref", raw.show.ref, "The case, as in case-7")->required();
+  show->add_flag("--history", raw.history, "Every change instead of the record");
+  add_json(show, raw);
+}
+
+void add_recording(CLI::App& app, Raw& raw) {
+  verb(app, "init", "Make a new shop folder");
+  CLI::App* add = verb(app, "add", "Record a case, or change one");
+  add->add_option("text", raw.words, "Complaint or findings as you would type them");
+  add->add_option("--json", raw.add.json_file,
+                  "FILE or - with a case, or with --to a merge patch (RFC 7396)");
+  add->add_option("--to", raw.add.to, "Change this case instead of making one");
+  add->add_option("--vin", raw.add.vin, "Gives the vehicle its pseudonym; not stored");
+  add->add_option("--plate", raw.add.plate, "Likewise");
+  add->add_option("--customer", raw.add.customer, "Name to remove from the texts; not stored");
+  add->add_option("--job-number", raw.add.job_number, "The workshop's own number");
+  add->add_option("--if-revision", raw.if_revision, "With --to: only if it is still that revision")
+      ->check(CLI::NonNegativeNumber);
+  add->add_option("--restore", raw.restore, "With --to: put it back as it was at that revision")
+      ->check(CLI::PositiveNumber);
+
+  CLI::App* import = verb(app, "import", "Record cases from JSON Lines");
+  import->add_option("file", raw.file, "FILE or - for standard input");
+  add_json(import, raw);
+  CLI::App* export_verb = verb(app, "export", "Write every case as JSON Lines");
+  export_verb->add_option("file", raw.file, "FILE or - for standard output");
+}
+
+void add_housekeeping(CLI::App& app, Raw& raw) {
+  add_json(verb(app, "verify", "Check records and index against each other"), raw);
+  add_json(verb(app, "reindex", "Build the index anew from the records"), raw);
+  CLI::App* serve = verb(app, "serve", "Answer over HTTP on this machine");
+  serve->add_option("--host", raw.serve.host, "Loopback address to listen on");
+  serve->add_option("--port", raw.serve.port, "0 takes any free one")->check(CLI::Range(0, 65535));
+}
+
+Result<Filter> read_filter(const FilterText& text) {
+  Filter filter;
+  filter.make = text.make;
+  filter.engine_family = text.engine_family;
+  if (!text.mileage.empty()) {
+    const auto band = parse_mileage_band(text.mileage);
+    if (!band) return fail(band.error());
+    filter.mileage = *band;
+  }
+  if (!text.year.empty()) {
+    const auto band = parse_year_band(text.year);
+    if (!band) return fail(band.error());
+    filter.model_year = *band;
+  }
+  if (!text.closed_since.empty()) {
+    const auto day = parse_day(text.closed_since, "--closed-since");
+    if (!day) return fail(day.error());
+    filter.closed_since = *day;
+  }
+  if (!text.proof.empty()) {
+    auto proofs = parse_proofs(text.proof);
+    if (!proofs) return fail(proofs.error());
+    filter.proofs = std::move(*proofs);
+  }
+  return filter;
+}
+
+Result<Command> read_add(Raw& raw) {
+  AddOptions add = raw.add;
+  add.text = joined_words(raw.words);
+  if (raw.if_revision >= 0) add.if_revision = Revision{raw.if_revision};
+  if (raw.restore >= 0) add.restore = Revision{raw.restore};
+  const int ways =
+      (add.text.empty() ? 0 : 1) + (add.json_file.empty() ? 0 : 1) + (add.restore ? 1 : 0);
+  const auto refuse = [](std::string place, std::string why) {
+    return fail(ErrorCode::kInvalidInput, std::move(place), std::move(why));
+  };
+  if (ways != 1) return refuse("command line", "expected one of TEXT, --json and --restore");
+  const bool identity = !add.vin.empty() || !add.plate.empty() || !add.customer.empty();
+  if (add.to.empty()) {
+    if (add.if_revision) return refuse("--if-revision", "needs --to");
+    if (add.restore) return refuse("--restore", "needs --to");
+    if (!add.json_file.empty() && (identity || !add.job_number.empty())) {
+      return refuse("--json", "the JSON itself says identity and job number");
+    }
+    return add;
+  }
+  if (identity || !add.job_number.empty()) return refuse("--to", "identity is of a new case only");
+  if (add.if_revision && add.json_file.empty()) return refuse("--if-revision", "needs --json");
+  return add;
+}
+
+Result<Command> read_command(const std::string& name, Raw& raw) {
+  const auto filter = read_filter(raw.filter);
+  if (!filter) return fail(filter.error());
+  const Output output = raw.json ? Output::kJson : Output::kText;
+  if (name == "init") return InitOptions{};
+  if (name == "add") return read_add(raw);
+  if (name == "show") {
+    const auto what = raw.history ? ShowOptions::What::kHistory : ShowOptions::What::kRecord;
+    return ShowOptions{raw.show.ref, what, output};
+  }
+  if (name == "find") {
+    return FindOptions{joined_words(raw.words), raw.find.after, raw.find.page_size, *filter,
+                       output};
+  }
+  if (name == "ask") {
+    return AskOptions{joined_words(raw.words), raw.ask.case_ref, raw.ask.rows,
+                      raw.ask.similar_cases,   *filter,          output};
+  }
+  if (name == "import") return ImportOptions{raw.file, output};
+  if (name == "export") return ExportOptions{raw.file};
+  if (name == "verify") return VerifyOptions{output};
+  if (name == "reindex") return ReindexOptions{output};
+  return raw.serve;
+}
+
+// The library's messages may span lines; ours are one sentence.
+std::string one_line(std::string text) {
+  for (char& c : text) {
+    if (c == '\n') c = ' ';
+  }
+  while (!text.empty() && (text.back() == ' ' || text.back() == '.')) text.pop_back();
+  return text;
+}
+
+}  // namespace
+
+Parsed parse_arguments(const std::vector<std::string>& arguments) {
+  Raw raw;
+  CLI::App app(kAbout, "shoplore");
+  app.set_version_flag("--version", std::string("shoplore ") + SHOPLORE_VERSION);
+  app.add_option("--shop", raw.shop,
+                 "The shop folder (default: SHOPLORE_SHOP, else the data folder)");
+  app.require_subcommand(1);
+  add_questions(app, raw);
+  add_recording(app, raw);
+  add_housekeeping(app, raw);
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  const auto chosen = [&app] {
+    const auto subs = app.get_subcommands();
+    return subs.empty() ? std::string() : subs.front()->get_name();
+  };
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    return {chosen(), Invocation{chosen(), raw.shop, HelpText{app.help()}}};
+  } catch (const CLI::CallForAllHelp&) {
+    return {chosen(), Invocation{chosen(), raw.shop, HelpText{app.help()}}};
+  } catch (const CLI::CallForVersion& version) {
+    return {chosen(), Invocation{chosen(), raw.shop, HelpText{std::string(version.what()) + "\n"}}};
+  } catch (const CLI::ParseError& error) {
+    if (chosen().empty()) {
+      return {"", fail(ErrorCode::kInvalidInput, "command line",
+                       "expected one of the verbs that shoplore --help lists")};
+    }
+    return {chosen(), fail(ErrorCode::kInvalidInput, "command line", one_line(error.what()))};
+  }
+  auto command = read_command(chosen(), raw);
+  if (!command) return {chosen(), fail(command.error())};
+  return {chosen(), Invocation{chosen(), raw.shop, std::move(*command)}};
+}
+
+}  // namespace shoplore

@@ -1,0 +1,97 @@
+// The command line as inert values: what was asked for, before anything is opened.
+//
+// Text may come as several words and is joined with single spaces. Touches no file.
+// Any thread. Fails with kInvalidInput whose place is the option or "command line".
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "indexer/quantities.hpp"
+#include "query/case_counter.hpp"
+
+namespace shoplore {
+
+enum class Output { kText, kJson };
+
+struct InitOptions {};
+
+// Exactly one way of saying what: text, a JSON file ("-" is standard input), or a revision.
+struct AddOptions {
+  std::string text, json_file;
+  std::string to;                       // ref of the case to change; empty: a new case
+  std::string vin, plate, customer;     // of a new case; never stored
+  std::string job_number;               // of a new case
+  std::optional<Revision> if_revision;  // with `to`
+  std::optional<Revision> restore;      // with `to`
+};
+
+struct ShowOptions {
+  std::string ref;
+  enum class What { kRecord, kHistory } what = What::kRecord;
+  Output output = Output::kText;
+};
+
+struct FindOptions {
+  std::string text, after;
+  std::uint32_t page_size = 10;
+  Filter filter;
+  Output output = Output::kText;
+};
+
+struct AskOptions {
+  std::string text;
+  std::string case_ref;  // an open case whose findings are asked about too
+  std::uint32_t rows = 5, similar_cases = 5;
+  Filter filter;
+  Output output = Output::kText;
+};
+
+struct ImportOptions {
+  std::string file = "-";
+  Output output = Output::kText;
+};
+
+struct ExportOptions {
+  std::string file = "-";
+};
+
+struct VerifyOptions {
+  Output output = Output::kText;
+};
+
+struct ReindexOptions {
+  Output output = Output::kText;
+};
+
+struct ServeOptions {
+  std::string host = "127.0.0.1";
+  int port = 8787;  // 0: any free one
+};
+
+// The command line asked for help or the version: print and end well.
+struct HelpText {
+  std::string text;
+};
+
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, ServeOptions, HelpText>;
+
+struct Invocation {
+  std::string verb;  // "ask"; empty when there was none
+  std::string shop;  // as given; empty: see choose_shop_folder
+  Command command = HelpText{};
+};
+
+// `arguments` without the program's name. The verb is set even when reading fails, as far as it
+// was recognised, so that messages can begin with it.
+struct Parsed {
+  std::string verb;
+  Result<Invocation> invocation;
+};
+[[nodiscard]] Parsed parse_arguments(const std::vector<std::string>& arguments);
+
+}  // namespace shoplore

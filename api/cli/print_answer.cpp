@@ -1,0 +1,281 @@
+// Layout, top to bottom: understood; likely causes, each with what was done and why; how wide we
+// looked; watch out; similar cases; cautions; the note. When nothing matches, that is said in
+// place of likely causes and cautions come right after it.
+#include "api/cli/print_answer.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "api/cli/print_similar.hpp"
+#include "api/cli/print_understood.hpp"
+#include "api/wire/display_names.hpp"
+
+namespace shoplore {
+
+namespace {
+
+constexpr std::size_t kLeastName = 24;
+constexpr std::size_t kDetailIndent = 5;
+constexpr std::size_t kBarColumns = 16;
+// Lines of why and of fixes: more of them under the first cause than under the others.
+constexpr std::size_t kFirstLines = 5, kOtherLines = 2;
+// Weights below this are noise to a reader; they stay in the JSON.
+constexpr double kShownWeight = 0.05;
+
+std::string of(std::uint32_t count, std::uint32_t out_of) {
+  return fmt::format("{} of {}", thousands(count), thousands(out_of));
+}
+
+std::string counted(std::uint32_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", thousands(count), count == 1 ? one : many);
+}
+
+// ".81", "1.00": a model's probability, told apart from counted percentages by its look.
+std::string probability_text(double p) {
+  if (p > 0 && p < 0.005) return "<.01";
+  const std::string text = fmt::format("{:.2f}", p);
+  return text.front() == '0' ? text.substr(1) : text;
+}
+
+std::string percent_text(const Share& share) {
+  if (share.out_of == 0) return "";
+  return fmt::format("{:.0f} %", 100.0 * share.count / share.out_of);
+}
+
+// How many times likelier the item makes the cause: "×12", "÷3.1".
+std::string factor_text(double weight) {
+  const double factor = std::exp(std::abs(weight));
+  const std::string_view sign = weight < 0 ? "÷" : "×";
+  return factor < 9.95 ? fmt::format("{}{:.1f}", sign, factor)
+                       : fmt::format("{}{:.0f}", sign, factor);
+}
+
+class AnswerPrinter {
+ public:
+  AnswerPrinter(const Answer& answer, const Vocabulary& vocabulary, const Page& page)
+      : answer_(answer), vocabulary_(vocabulary), page_(page), ink_(page.colour) {}
+
+  std::string print() {
+    out_ += print_understood(answer_.understood, vocabulary_, page_);
+    if (answer_.likely_causes.empty()) {
+      no_match();
+      cautions();
+      breadth();
+      watch_out();
+    } else {
+      likely_causes();
+      breadth();
+      watch_out();
+    }
+    similar();
+    if (!answer_.likely_causes.empty()) cautions();
+    note();
+    return std::move(out_);
+  }
+
+ private:
+  void section(std::string_view title) { out_ += "\n" + ink_.heading(title) + "\n"; }
+  void paragraph(std::string_view first, std::string_view text) {
+    out_ += hang(first, text, page_.width);
+  }
+
+  void no_match() {
+    section("Likely causes");
+    const std::string among =
+        answer_.cases_in_records == 0
+            ? "No case like this one: the records hold none yet."
+            : fmt::format("No case like this one in {}.", thousands(answer_.cases_in_records));
+    paragraph("  ", among + " Nothing is ranked.");
+    for (const Width& width : answer_.breadth) {
+      if (width.cases == 0 && width.items.size() == 1) {
+        paragraph("  ", "Never seen here: " + display_item(width.items[0], vocabulary_) + ".");
+      }
+    }
+  }
+
+  std::string scope_text(const Width& width) const {
+    std::string text = width.scope;
+    for (const EvidenceItem& item : width.items) {
+      text += ", " + display_item(item, vocabulary_);
+    }
+    return text;
+  }
+
+  void likely_causes() {
+    section("Likely causes");
+    if (!answer_.breadth.empty()) {
+      const Width& used = answer_.breadth.back();
+      paragraph("  ", fmt::format("counted in {} ({}): {}", counted(used.cases, "case", "cases"),
+                                  counted(used.vehicles, "vehicle", "vehicles"), scope_text(used)));
+    }
+    measure();
+    for (std::size_t i = 0; i < answer_.likely_causes.size(); ++i) cause(i);
+    rest();
+    out_ += ink_.dim(hang("  ",
+                          "bar: 90 % interval of the share; p: the model's probability; × and ÷: "
+                          "what a finding does to the odds of the cause",
+                          page_.width));
+  }
+
+  // Widths of the count column: all rows line up.
+  void measure() {
+    for (const LikelyCause& cause : answer_.likely_causes) {
+      count_width_ =
+          std::max(count_width_, display_width(of(cause.share.count, cause.share.out_of)));
+    }
+    bar_ = page_.width >= columns_beside_name() + kLeastName;  // asked with the bar
+    name_width_ = page_.width - columns_beside_name();
+  }
+
+  // "  1  " name "  " count "  " percent "  |" bar "|" "  p " probability
+  std::size_t columns_beside_name() const { return 5 + 2 + middle_width() + 4 + 4; }
+
+  void row(const std::string& rank, const std::string& name, const std::string& middle,
+           double probability) {
+    const auto lines = wrap(name, name_width_);
+    const std::string end = middle + "  p " + pad_left(probability_text(probability), 4);
+    out_ += pad_left(rank, 3) + "  " + pad_right(lines[0], name_width_) + "  " + end + "\n";
+    for (std::size_t i = 1; i < lines.size(); ++i) out_ += "     " + lines[i] + "\n";
+  }
+
+  std::size_t middle_width() const { return count_width_ + 2 + 5 + (bar_ ? kBarColumns + 4 : 0); }
+
+  void cause(std::size_t index) {
+    const LikelyCause& c = answer_.likely_causes[index];
+    std::string middle = pad_left(of(c.share.count, c.share.out_of), count_width_) + "  " +
+                         pad_left(percent_text(c.share), 5);
+    if (bar_) middle += "  " + interval_bar(c.share, kBarColumns);
+    std::string name = display_cause(c.component, c.failure, vocabulary_);
+    if (c.vehicles != c.share.count) {
+      name += " (" + counted(c.vehicles, "vehicle", "vehicles") + ")";
+    }
+    row(fmt::format("{}", index + 1), name, middle, c.probability);
+    const std::size_t lines = index == 0 ? kFirstLines : kOtherLines;
+    fixes(c, lines);
+    why(c, lines);
+  }
+
+  // The first row is the table's heading.
+  void details(const std::vector<TableRow>& rows) {
+    const std::string text = table(rows, kDetailIndent, page_.width);
+    const auto end = text.find('\n');
+    out_ += ink_.dim(text.substr(0, end)) + text.substr(end);
+  }
+
+  void fixes(const LikelyCause& c, std::size_t limit) {
+    const auto& list = c.fixes_together.empty() ? c.fixes : c.fixes_together;
+    if (list.empty()) return;
+    std::vector<TableRow> rows = {{"what was done", {"cases", "stayed fixed", "not heard of"}}};
+    for (const FixCount& fix : list) {
+      if (rows.size() > limit) break;
+      const std::uint32_t heard = fix.stayed_fixed + fix.came_back;
+      rows.push_back({display_fixes(fix.fixes, vocabulary_),
+                      {thousands(fix.cases), heard == 0 ? "-" : of(fix.stayed_fixed, heard),
+                       thousands(fix.unknown)}});
+    }
+    const std::size_t more = list.size() - (rows.size() - 1);
+    details(rows);
+    if (more > 0) out_ += std::string(kDetailIndent, ' ') + fmt::format("and {} more\n", more);
+  }
+
+  void why(const LikelyCause& c, std::size_t limit) {
+    std::vector<TableRow> rows = {{"why", {"", "with this cause", "all other cases"}}};
+    for (const WhyLine& line : c.why) {
+      if (std::abs(line.weight) < kShownWeight || rows.size() > limit) continue;
+      rows.push_back({display_item(line.item, vocabulary_),
+                      {factor_text(line.weight), of(line.with_item, line.known),
+                       of(line.with_item_elsewhere, line.known_elsewhere)}});
+    }
+    if (rows.size() > 1) details(rows);
+  }
+
+  void rest() {
+    const std::string blank(middle_width(), ' ');
+    if (answer_.causes_left_out > 0) {
+      row("+", counted(answer_.causes_left_out, "further cause", "further causes"), blank,
+          answer_.left_out_probability);
+    }
+    row("–", "something not in these records", blank, answer_.not_in_these_records);
+  }
+
+  void breadth() {
+    if (answer_.breadth.empty()) return;
+    section("How wide we looked");
+    for (std::size_t i = 0; i < answer_.breadth.size(); ++i) {
+      const Width& width = answer_.breadth[i];
+      std::string text = scope_text(width);
+      if (width.dropped) {
+        text += "; without \"" + display_item(*width.dropped, vocabulary_) + "\"";
+      }
+      text += ": " + counted(width.cases, "case", "cases");
+      if (width.cases > 0) text += ", " + counted(width.vehicles, "vehicle", "vehicles");
+      paragraph(fmt::format("  {}. ", i + 1), text);
+    }
+  }
+
+  void watch_out() {
+    if (answer_.watch_out.empty()) return;
+    out_ += "\n" + ink_.warning(ink_.heading("Watch out")) + "\n";
+    for (const Warning& warning : answer_.watch_out) paragraph("  ! ", warning.text);
+  }
+
+  void similar() {
+    if (answer_.similar.empty()) return;
+    section("Similar cases");
+    for (const SimilarCase& each : answer_.similar) {
+      out_ += print_similar(each, page_);
+    }
+  }
+
+  void cautions() {
+    if (answer_.cautions.empty()) return;
+    out_ += "\n" + ink_.warning(ink_.heading("Cautions")) + "\n";
+    for (const Caution& caution : answer_.cautions) {
+      std::string text = ink_.bold(caution.name) + ": " + caution.text;
+      if (!caution.because_of.empty()) {
+        text += fmt::format(" ({})", fmt::join(caution.because_of, ", "));
+      }
+      paragraph("  ! ", text);
+    }
+  }
+
+  void note() {
+    out_ += "\n";
+    paragraph("", fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
+                              answer_.revision.value,
+                              counted(answer_.cases_in_records, "counted case", "counted cases")));
+  }
+
+  const Answer& answer_;
+  const Vocabulary& vocabulary_;
+  const Page& page_;
+  Ink ink_;
+  std::string out_;
+  std::size_t count_width_ = 0, name_width_ = 0;
+  bool bar_ = true;
+};
+
+}  // namespace
+
+std::string interval_bar(const Share& share, std::size_t columns) {
+  const auto column = [columns](double x) {
+    const auto at = static_cast<std::size_t>(std::max(0.0, x) * static_cast<double>(columns));
+    return std::min(at, columns - 1);
+  };
+  std::string bar(columns, '-');
+  for (std::size_t i = column(share.interval.low); i <= column(share.interval.high); ++i) {
+    bar[i] = '=';
+  }
+  if (share.out_of > 0) {
+    bar[column(static_cast<double>(share.count) / share.out_of)] = 'o';
+  }
+  return "|" + bar + "|";
+}
+
+std::string print_answer(const Answer& answer, const Vocabulary& vocabulary, const Page& page) {
+  return AnswerPrinter(answer, vocabulary, page).print();
+}
+
+}  // namespace shoplore

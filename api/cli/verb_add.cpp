@@ -1,0 +1,79 @@
+#include <fmt/format.h>
+
+#include "api/cli/input_file.hpp"
+#include "api/cli/verbs.hpp"
+#include "api/wire/record_json.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+
+namespace {
+
+// Text from the command line is not yet known to be UTF-8, which the recogniser needs.
+Result<void> check_text(const std::string& text) {
+  if (text.size() > kMaxTextBytes) {
+    return fail(ErrorCode::kTooLarge, "text",
+                fmt::format("{} bytes long, at most {} are taken", text.size(), kMaxTextBytes));
+  }
+  if (!is_utf8(text)) return fail(ErrorCode::kInvalidInput, "text", "is not valid UTF-8");
+  for (const char c : text) {
+    if (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') {
+      return fail(ErrorCode::kInvalidInput, "text", "contains a control character");
+    }
+  }
+  return {};
+}
+
+Result<Recorded> add_text(const AddOptions& options, Records& records) {
+  if (auto good = check_text(options.text); !good) return fail(good.error());
+  Intake intake;
+  intake.identity = {options.vin, options.plate, options.customer};
+  intake.record.opened = today();
+  intake.record.job_number = options.job_number;
+  intake.record.complaint = options.text;
+  add_recognised(intake.record, records.recogniser().recognise(options.text));
+  return records.add(std::move(intake), Role::kTechnician);
+}
+
+Result<Recorded> change_case(const AddOptions& options, Session& session, Records& records) {
+  if (options.restore) return records.restore(options.to, *options.restore, Role::kTechnician);
+  if (options.json_file.empty()) {
+    if (auto good = check_text(options.text); !good) return fail(good.error());
+    return records.add_findings(options.to, options.text, Role::kTechnician);
+  }
+  const auto patch = read_input(options.json_file, session.in, kMaxCaseBytes);
+  if (!patch) return fail(patch.error());
+  return records.change(options.to, options.if_revision, *patch, Role::kTechnician);
+}
+
+Result<Recorded> record(const AddOptions& options, Session& session, Records& records) {
+  if (!options.to.empty()) return change_case(options, session, records);
+  if (options.json_file.empty()) return add_text(options, records);
+  const auto text = read_input(options.json_file, session.in, kMaxCaseBytes);
+  if (!text) return fail(text.error());
+  auto intake = intake_from_json(*text);
+  if (!intake) return fail(intake.error());
+  return records.add(std::move(*intake), Role::kTechnician);
+}
+
+}  // namespace
+
+Result<ExitCode> run(const AddOptions& options, Session& session) {
+  auto records = Records::open(session.folder);
+  if (!records) return fail(records.error());
+  const auto recorded = record(options, session, *records);
+  if (!recorded) return fail(recorded.error());
+  for (const std::string& warning : recorded->warnings) {
+    session.err << "shoplore add: " << warning << "\n";
+  }
+  if (!options.json_file.empty()) {
+    session.out << recorded_json(*recorded) << "\n";
+  } else {
+    session.out << fmt::format("{} recorded, {}, revision {}\n", recorded->stored.record.ref,
+                               name_of(recorded->stored.record.state),
+                               recorded->stored.revision.value);
+  }
+  return ExitCode::kAnswered;
+}
+
+}  // namespace shoplore

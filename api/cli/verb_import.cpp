@@ -1,0 +1,41 @@
+#include <fmt/format.h>
+
+#include <cerrno>
+#include <fstream>
+
+#include "api/cli/input_file.hpp"
+#include "api/cli/verbs.hpp"
+
+namespace shoplore {
+
+Result<ExitCode> run(const ImportOptions& options, Session& session) {
+  auto records = Records::open(session.folder);
+  if (!records) return fail(records.error());
+  std::ifstream file;
+  if (options.file != "-") {
+    errno = 0;
+    file.open(options.file, std::ios::binary);
+    if (!file) return fail(open_error(options.file, errno));
+  }
+  const bool shown = session.progress == Progress::kShown;
+  const auto report =
+      records->import(options.file == "-" ? session.in : file, [&](std::int64_t lines) {
+        if (shown) session.err << "\r" << thousands(lines) << " lines stored" << std::flush;
+      });
+  if (shown) session.err << "\n";
+  if (!report) return fail(report.error());
+  for (const std::string& warning : report->warnings) {
+    session.err << "shoplore import: " << warning << "\n";
+  }
+  if (shown) session.err << "indexing\n";
+  const auto followed = records->follow(std::chrono::minutes(1));
+  if (!followed && followed.error().code != ErrorCode::kBusy) return fail(followed.error());
+  session.out << (options.output == Output::kJson
+                      ? fmt::format("{{\"added\":{},\"same_already\":{}}}\n", report->added,
+                                    report->same_already)
+                      : fmt::format("{} cases added, {} were there already\n",
+                                    thousands(report->added), thousands(report->same_already)));
+  return ExitCode::kAnswered;
+}
+
+}  // namespace shoplore

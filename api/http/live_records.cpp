@@ -1,0 +1,210 @@
+// Three kinds of connection: one Records that writes, guarded by a mutex; one Records of the
+// following thread, so that a slow index commit never holds up a write; a pool of Stores lent to
+// readers one at a time.
+#include "api/http/live_records.hpp"
+
+#include <condition_variable>
+#include <mutex>
+#include <thread>
+#include <utility>
+#include <vector>
+
+namespace shoplore {
+
+namespace {
+
+constexpr std::chrono::milliseconds kPoll{100};
+constexpr std::chrono::milliseconds kFollowPatience{2'000};
+constexpr std::chrono::milliseconds kStartPatience{30'000};
+constexpr int kAskTries = 3;
+
+// The snapshot in use. Not std::atomic<std::shared_ptr>: g++ 12 releases its readers' side with
+// relaxed ordering, which the thread sanitizer reports. The lock is held to copy a pointer.
+class CurrentSnapshot {
+ public:
+  explicit CurrentSnapshot(std::shared_ptr<const Snapshot> first) : snapshot_(std::move(first)) {}
+  std::shared_ptr<const Snapshot> load() const {
+    const std::lock_guard lock(mutex_);
+    return snapshot_;
+  }
+  void store(std::shared_ptr<const Snapshot> fresh) {
+    const std::lock_guard lock(mutex_);
+    snapshot_.swap(fresh);  // the old one may die, after the lock is gone
+  }
+
+ private:
+  mutable std::mutex mutex_;
+  std::shared_ptr<const Snapshot> snapshot_;
+};
+
+}  // namespace
+
+struct LiveRecords::Impl {
+  Impl(Records the_writer, Records the_follower, std::shared_ptr<const Snapshot> first)
+      : writer(std::move(the_writer)),
+        follower(std::move(the_follower)),
+        snapshot(std::move(first)) {
+    thread = std::thread([this] { follow_until_stopped(); });
+  }
+
+  ~Impl() {
+    {
+      const std::lock_guard lock(wake_mutex);
+      stopping = true;
+    }
+    wake.notify_all();
+    thread.join();
+  }
+
+  // Runs `use` with a Store lent for its duration.
+  template <class Use>
+  auto with_store(const Use& use) -> decltype(use(std::declval<const Store&>())) {
+    std::unique_ptr<Store> store;
+    {
+      const std::lock_guard lock(pool_mutex);
+      if (!pool.empty()) {
+        store = std::move(pool.back());
+        pool.pop_back();
+      }
+    }
+    if (!store) {
+      auto opened = Store::open(writer.folder().records());
+      if (!opened) return fail(opened.error());
+      store = std::make_unique<Store>(std::move(*opened));
+    }
+    auto result = use(static_cast<const Store&>(*store));
+    const std::lock_guard lock(pool_mutex);
+    pool.push_back(std::move(store));
+    return result;
+  }
+
+  Result<void> refresh(const Store& store) {
+    const std::lock_guard lock(refresh_mutex);
+    auto fresh = Snapshot::refreshed(snapshot.load(), writer.folder(), store);
+    if (!fresh) return fail(fresh.error());
+    snapshot.store(std::move(*fresh));
+    return {};
+  }
+
+  void note_trouble(std::string text) {
+    const std::lock_guard lock(trouble_mutex);
+    trouble = std::move(text);
+  }
+
+  void written() {
+    {
+      const std::lock_guard lock(wake_mutex);
+      woken = true;
+    }
+    wake.notify_all();
+  }
+
+  // True when the snapshot shows everything recorded.
+  bool follow_once() {
+    const auto followed = follower.follow(kFollowPatience);
+    const auto refreshed = refresh(follower.store());
+    if (!followed || !refreshed) {
+      note_trouble(describe(followed ? refreshed.error() : followed.error()));
+      return false;
+    }
+    note_trouble("");
+    const auto recorded = follower.store().revision();
+    return recorded && snapshot.load()->revision() >= *recorded;
+  }
+
+  void follow_until_stopped() {
+    std::int64_t seen_version = -1;
+    bool in_step = false;
+    while (true) {
+      bool told = false;
+      {
+        std::unique_lock lock(wake_mutex);
+        wake.wait_for(lock, kPoll, [this] { return woken || stopping; });
+        if (stopping) return;
+        told = std::exchange(woken, false);
+      }
+      const auto version = follower.store().data_version();
+      if (version && *version == seen_version && in_step && !told) continue;
+      in_step = follow_once();
+      if (version) seen_version = *version;
+    }
+  }
+
+  Records writer;
+  Records follower;
+  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex;
+  mutable std::mutex trouble_mutex;
+  CurrentSnapshot snapshot;
+  std::vector<std::unique_ptr<Store>> pool;
+  std::condition_variable wake;
+  bool woken = false, stopping = false;
+  std::string trouble;
+  std::thread thread;  // last: it uses all the others
+};
+
+LiveRecords::LiveRecords(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+LiveRecords::~LiveRecords() = default;
+LiveRecords::LiveRecords(LiveRecords&&) noexcept = default;
+
+Result<LiveRecords> LiveRecords::open(const ShopFolder& folder, std::vector<std::string>& notes) {
+  auto writer = Records::open(folder);
+  if (!writer) return fail(writer.error());
+  const auto followed = writer->follow(kStartPatience);
+  if (!followed) return fail(followed.error());
+  if (followed->followed == Followed::kRebuilt) {
+    notes.push_back(followed->why_rebuilt + "; it was built anew from the records");
+  }
+  auto follower = Records::open(folder);
+  if (!follower) return fail(follower.error());
+  auto snapshot = Snapshot::open(folder);
+  if (!snapshot) return fail(snapshot.error());
+  return LiveRecords(
+      std::make_unique<Impl>(std::move(*writer), std::move(*follower), std::move(*snapshot)));
+}
+
+Result<Answer> LiveRecords::ask(const Question& question) const {
+  return impl_->with_store([&](const Store& store) -> Result<Answer> {
+    for (int tries = 1;; ++tries) {
+      auto answer = shoplore::ask(question, *impl_->snapshot.load(), store,
+                                  impl_->writer.vocabulary(), impl_->writer.recogniser());
+      if (answer || answer.error().code != ErrorCode::kBusy || tries == kAskTries) return answer;
+      if (auto fresh = impl_->refresh(store); !fresh) return fail(fresh.error());
+    }
+  });
+}
+
+Result<StoredCase> LiveRecords::read(std::string_view ref) const {
+  return impl_->with_store([&](const Store& store) { return store.read(ref); });
+}
+
+Result<Recorded> LiveRecords::add(Intake intake) {
+  const std::lock_guard lock(impl_->write_mutex);
+  auto recorded = impl_->writer.add(std::move(intake), Role::kTechnician);
+  if (recorded) impl_->written();
+  return recorded;
+}
+
+Result<Recorded> LiveRecords::change(std::string_view ref, std::optional<Revision> expected,
+                                     std::string_view patch) {
+  const std::lock_guard lock(impl_->write_mutex);
+  auto recorded = impl_->writer.change(ref, expected, patch, Role::kTechnician);
+  if (recorded) impl_->written();
+  return recorded;
+}
+
+Result<LiveRecords::Health> LiveRecords::health() const {
+  return impl_->with_store([&](const Store& store) -> Result<Health> {
+    const auto revision = store.revision();
+    if (!revision) return fail(revision.error());
+    const auto cases = store.case_count();
+    if (!cases) return fail(cases.error());
+    const std::lock_guard lock(impl_->trouble_mutex);
+    return Health{*revision, impl_->snapshot.load()->revision(), *cases, impl_->trouble};
+  });
+}
+
+const Vocabulary& LiveRecords::vocabulary() const {
+  return impl_->writer.vocabulary();
+}
+
+}  // namespace shoplore

@@ -1,0 +1,190 @@
+#include "api/wire/answer_json.hpp"
+
+#include "api/wire/display_names.hpp"
+#include "api/wire/filter_form.hpp"
+
+namespace shoplore {
+
+namespace {
+
+template <class List, class Form>
+Json list_of(const List& list, const Form& form) {
+  Json json = Json::array();
+  for (const auto& each : list) json.push_back(form(each));
+  return json;
+}
+
+Json share_form(const Share& share) {
+  return {{"count", share.count},
+          {"out_of", share.out_of},
+          {"interval",
+           {{"low", share.interval.low},
+            {"high", share.interval.high},
+            {"confidence", kShownConfidence}}}};
+}
+
+Json span_form(const Span& span) {
+  return {{"begin", span.begin}, {"end", span.end}};
+}
+
+// A copied name may have been cut inside a character; writing must still not fail.
+std::string text_of(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Json similar_form(const SimilarCase& similar) {
+  return {
+      {"ref", similar.ref},
+      {"opened", format_date(similar.opened)},
+      {"vehicle", similar.vehicle},
+      {"cause", similar.cause},
+      {"fixes", similar.fixes},
+      {"outcome", name_of(similar.outcome)},
+      {"score", similar.score},
+      {"snippet",
+       {{"text", similar.snippet.text}, {"marked", list_of(similar.snippet.marked, span_form)}}}};
+}
+
+// The vocabulary's kind of what was recognised; nothing for values that are their own name.
+std::optional<EntryKind> entry_kind(ItemKind kind) {
+  switch (kind) {
+    case ItemKind::kSymptom:
+      return EntryKind::kSymptom;
+    case ItemKind::kCondition:
+      return EntryKind::kCondition;
+    case ItemKind::kCheck:
+      return EntryKind::kCheck;
+    case ItemKind::kWorkSign:
+      return EntryKind::kWorkSign;
+    default:
+      return std::nullopt;
+  }
+}
+
+class AnswerForm {
+ public:
+  explicit AnswerForm(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
+
+  Json answer(const Answer& a) const {
+    Json json;
+    json["understood"] = understood(a.understood);
+    json["likely_causes"] = list_of(a.likely_causes, [&](const auto& c) { return cause(c); });
+    json["not_in_these_records"] = a.not_in_these_records;
+    json["causes_left_out"] = a.causes_left_out;
+    json["left_out_probability"] = a.left_out_probability;
+    json["breadth"] = list_of(a.breadth, [&](const auto& w) { return width(w); });
+    json["nothing_matches"] = a.nothing_matches;
+    json["watch_out"] = list_of(a.watch_out, warning);
+    json["similar_cases"] = list_of(a.similar, similar_form);
+    json["cautions"] = list_of(a.cautions, caution);
+    json["revision"] = a.revision.value;
+    json["cases_in_records"] = a.cases_in_records;
+    json["filter"] = json_of(form_of_filter(a.filter));
+    json["note"] = kEvidenceNotDiagnosis;
+    return json;
+  }
+
+ private:
+  Json item(const EvidenceItem& i) const {
+    return {{"attribute", i.attribute}, {"value", i.value}, {"name", display_item(i, vocabulary_)}};
+  }
+  Json items(const std::vector<EvidenceItem>& list) const {
+    return list_of(list, [&](const auto& i) { return item(i); });
+  }
+
+  Json recognised(const RecognisedItem& r) const {
+    Json json;
+    json["kind"] = name_of(r.kind);
+    json["id"] = r.id;
+    const auto kind = entry_kind(r.kind);
+    if (kind)
+      json["name"] = vocabulary_.display_name(*kind, r.id);
+    else
+      json["name"] = r.kind == ItemKind::kEarlierRepair ? display_fix(r.id, vocabulary_) : r.id;
+    json["state"] = name_of(r.state);
+    if (r.verdict) json["verdict"] = name_of(*r.verdict);
+    if (r.repair) json["by"] = name_of(r.repair->by);
+    if (r.mileage_km) json["mileage_km"] = r.mileage_km->value;
+    if (!r.reading_chosen.empty()) json["note"] = r.reading_chosen;
+    json["begin"] = r.span.begin;
+    json["end"] = r.span.end;
+    return json;
+  }
+
+  Json understood(const Understood& u) const {
+    return {{"text", u.text},
+            {"items", list_of(u.recognised.items, [&](const auto& r) { return recognised(r); })},
+            {"not_understood", u.not_understood},
+            {"evidence", items(u.evidence)}};
+  }
+
+  Json why_line(const WhyLine& line) const {
+    Json json = item(line.item);
+    json["weight"] = line.weight;
+    json["with_item"] = line.with_item;
+    json["known"] = line.known;
+    json["with_item_elsewhere"] = line.with_item_elsewhere;
+    json["known_elsewhere"] = line.known_elsewhere;
+    return json;
+  }
+
+  Json fix_count(const FixCount& f) const {
+    return {{"fixes", f.fixes},
+            {"name", display_fixes(f.fixes, vocabulary_)},
+            {"cases", f.cases},
+            {"stayed_fixed", f.stayed_fixed},
+            {"came_back", f.came_back},
+            {"unknown", f.unknown},
+            {"stayed", share_form(f.stayed)}};
+  }
+
+  Json cause(const LikelyCause& c) const {
+    const auto fix = [&](const auto& f) { return fix_count(f); };
+    return {{"component", c.component},
+            {"failure", c.failure},
+            {"name", display_cause(c.component, c.failure, vocabulary_)},
+            {"share", share_form(c.share)},
+            {"vehicles", c.vehicles},
+            {"seen", c.seen},
+            {"probability", c.probability},
+            {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
+            {"fixes", list_of(c.fixes, fix)},
+            {"fixes_together", list_of(c.fixes_together, fix)}};
+  }
+
+  Json width(const Width& w) const {
+    Json json = {{"scope", w.scope}, {"items", items(w.items)}};
+    if (w.dropped) json["dropped"] = item(*w.dropped);
+    json["cases"] = w.cases;
+    json["vehicles"] = w.vehicles;
+    return json;
+  }
+
+  static Json warning(const Warning& w) {
+    return {{"kind", name_of(w.kind)},
+            {"text", w.text},
+            {"about", w.about},
+            {"share", share_form(w.share)}};
+  }
+
+  static Json caution(const Caution& c) {
+    return {{"id", c.id}, {"name", c.name}, {"text", c.text}, {"because_of", c.because_of}};
+  }
+
+  const Vocabulary& vocabulary_;
+};
+
+}  // namespace
+
+std::string answer_json(const Answer& answer, const Vocabulary& vocabulary) {
+  return text_of(AnswerForm(vocabulary).answer(answer));
+}
+
+std::string search_page_json(const SearchPage& page) {
+  return text_of({{"cases", list_of(page.cases, similar_form)},
+                  {"matches", page.matches},
+                  {"next_cursor", page.next_cursor},
+                  {"revision", page.revision.value}});
+}
+
+}  // namespace shoplore

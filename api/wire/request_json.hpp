@@ -1,0 +1,28 @@
+// What a program sends: questions and the closing of a case, read strictly.
+//
+// Unknown fields are refused by name, every place is a JSON Pointer. The case itself is read by
+// indexer/case_json.hpp. Pure functions, any thread; kInvalidInput or kTooLarge.
+//
+//   question: {"text":"P0299 flat uphill","record":{case},"filter":{..},"rows":5,
+//              "similar_cases":5}                     text or record; the rest may be left out
+//   closing:  {"closed":"2026-03-04","cause":{..},"correction":{..},"outcome":{..},
+//              "contributing":[..],"also_found":[..],"checks":[..],"verification":[..],
+//              "declined":[..],"notes":".."}          closed defaults to today
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "query/ask.hpp"
+
+namespace shoplore {
+
+// Bytes of any request; longer ones are refused before they are read.
+inline constexpr std::size_t kMaxRequestBytes = 1024 * 1024;
+
+[[nodiscard]] Result<Question> question_from_json(std::string_view text);
+
+// The merge patch that closes a case. What the fields hold is checked when it is applied.
+[[nodiscard]] Result<std::string> closing_patch_from_json(std::string_view text, Date today);
+
+}  // namespace shoplore

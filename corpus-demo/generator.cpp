@@ -1,0 +1,318 @@
+// Time runs in as many equal steps as there are closed cases. Each step closes one case: a comeback
+// that has fallen due, else a new arrival whose pattern is drawn by its share less its comebacks,
+// so that comebacks included every pattern has its prior_of.
+#include "corpus-demo/generator.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <queue>
+#include <utility>
+
+#include "corpus-demo/case_draw.hpp"
+#include "corpus-demo/fleet.hpp"
+#include "corpus-demo/narrative.hpp"
+#include "corpus-demo/random.hpp"
+
+namespace shoplore {
+namespace {
+
+using std::chrono::days;
+
+constexpr double kMessy = 0.05, kKnownVehicle = 0.6;
+constexpr double kVisits = 0.26, kEndedShare = 0.015, kEnquiries = 0.015;
+
+struct Comeback {
+  Date due;
+  std::size_t pattern = 0;
+  const FixPlan* plan = nullptr;
+  DemoVehicle vehicle;  // as it will be on that day
+  std::string follows;
+  FailedRepair failed;
+  friend bool operator>(const Comeback& a, const Comeback& b) {
+    return std::pair(a.due, a.follows) > std::pair(b.due, b.follows);
+  }
+};
+
+class Workshop {
+ public:
+  Workshop(const World& world, const Vocabulary& vocabulary, const DemoSettings& settings,
+           const std::function<void(const DemoCase&)>& emit)
+      : world_(world),
+        vocabulary_(vocabulary),
+        settings_(settings),
+        emit_(emit),
+        random_(settings.seed),
+        fleet_(world.families.size()) {
+    for (const FailurePattern& pattern : world.patterns) {
+      arrivals_.push_back(pattern.share * (1 - comeback_share(pattern)));
+    }
+  }
+
+  void run() {
+    const std::int64_t span = (kLastDay.days - kFirstDay.days).count();
+    for (std::int64_t i = 0; i < settings_.closed_cases; ++i) {
+      const Date day{kFirstDay.days + days(i * span / settings_.closed_cases)};
+      close_one(day);
+      others(day);
+    }
+    const std::int64_t still_here = std::max<std::int64_t>(4, settings_.closed_cases / 300);
+    for (std::int64_t i = 0; i < still_here; ++i) still_open();
+    for (; !comebacks_.empty(); comebacks_.pop()) back_but_open(comebacks_.top());
+  }
+
+ private:
+  std::string next_ref() { return fmt::format("demo-{:06}", ++refs_); }
+
+  std::size_t arriving_pattern() { return random_.pick(arrivals_); }
+
+  DemoVehicle arriving_vehicle(const FailurePattern& pattern, Date day) {
+    DemoVehicle wanted = draw_vehicle(world_, pattern, day, random_);
+    if (!random_.chance(kKnownVehicle)) return wanted;
+    if (const auto known = fleet_.take_like(wanted)) {
+      wanted.token = known->token;
+      wanted.model_year = known->model_year;
+    }
+    return wanted;
+  }
+
+  void close_one(Date day) {
+    if (!comebacks_.empty() && comebacks_.top().due <= day) {
+      const Comeback comeback = comebacks_.top();
+      comebacks_.pop();
+      close_case(comeback.pattern, comeback.vehicle, comeback.due, &comeback);
+      return;
+    }
+    const std::size_t pattern = arriving_pattern();
+    close_case(pattern, arriving_vehicle(world_.patterns[pattern], day), day, nullptr);
+  }
+
+  // Everything up to the findings: the part that open, ended and closed cases share.
+  Case begin_case(const FailurePattern& pattern, const DemoVehicle& vehicle, Date opened,
+                  const Comeback* comeback, const Recording& recording) {
+    Case record;
+    record.ref = next_ref();
+    record.opened = opened;
+    const double way_in = random_.uniform();
+    record.source = way_in < 0.80   ? Source::kCounter
+                    : way_in < 0.92 ? Source::kPhone
+                                    : Source::kTow;
+    record.visit =
+        Visit{record.source == Source::kTow ? VisitKind::kBreakdown : VisitKind::kComplaint, ""};
+    write_vehicle(record, world_, vehicle, random_);
+    if (comeback != nullptr) record.follows = comeback->follows;
+    draw_complaint(record, world_, pattern, comeback ? &comeback->failed : nullptr, recording,
+                   random_);
+    return record;
+  }
+
+  void close_case(std::size_t number, const DemoVehicle& vehicle, Date opened,
+                  const Comeback* comeback) {
+    const FailurePattern& pattern = world_.patterns[number];
+    const Recording& recording = draw_recording(random_);
+    Case record = begin_case(pattern, vehicle, opened, comeback, recording);
+    draw_findings(record, world_, pattern, vocabulary_, recording, random_);
+    record.state = CaseState::kClosed;
+    record.closed = std::min(Date{opened.days + days(random_.integer(0, 4))}, kLastDay);
+    const FixPlan& plan = draw_plan(pattern);
+    record.cause = Cause{std::string(pattern.component), std::string(pattern.failure), proof()};
+    record.correction = correction(pattern, plan);
+    record.verification = verification();
+    record.outcome = outcome(record, number, plan, vehicle);
+    const bool messy = random_.chance(kMessy);
+    const Care care = messy && random_.chance(0.5) ? Care::kTerse : Care::kOrdinary;
+    record.complaint = complaint_text(record, vocabulary_, care, random_);
+    record.notes = notes_text(record, pattern, vocabulary_, care, random_);
+    if (messy) spoil(record);
+    emit_({std::move(record), number});
+  }
+
+  const FixPlan& draw_plan(const FailurePattern& pattern) {
+    std::vector<double> weights;
+    for (const FixPlan& plan : pattern.plans) weights.push_back(plan.share);
+    return pattern.plans[random_.pick(weights)];
+  }
+
+  Proof proof() {
+    const double kind = random_.uniform();
+    return kind < 0.42   ? Proof::kSeen
+           : kind < 0.62 ? Proof::kMeasured
+           : kind < 0.88 ? Proof::kCuredByFix
+                         : Proof::kPresumed;
+  }
+
+  Correction correction(const FailurePattern& pattern, const FixPlan& plan) {
+    Correction done;
+    for (const FixName& fix : plan.fixes) {
+      done.fixes.push_back({std::string(fix.action), std::string(fix.component)});
+      if (fix.action != "replace") continue;
+      Part part;
+      part.part = vocabulary_.display_name(EntryKind::kComponent, fix.component);
+      part.grade = random_.chance(0.35) ? PartGrade::kMaker : PartGrade::kEquivalent;
+      done.parts.push_back(std::move(part));
+    }
+    const double clocked = std::max(0.3, tenths(plan.hours * random_.between(0.7, 1.5)));
+    done.hours = Hours{tenths(random_.between(0.2, 1.6)), clocked, tenths(plan.hours)};
+    done.cost_total = std::round(plan.cost * random_.between(0.9, 1.2) + 62 * plan.hours);
+    done.currency = "EUR";
+    for (const std::string_view removal : pattern.removals) done.removals.emplace_back(removal);
+    return done;
+  }
+
+  static double tenths(double hours) { return std::round(hours * 10) / 10; }
+
+  std::vector<Verification> verification() {
+    std::vector<Verification> done;
+    if (random_.chance(0.7)) done.push_back({"road_test", Verdict::kPass});
+    if (random_.chance(0.35)) done.push_back({"rescan_after_drive", Verdict::kPass});
+    return done;
+  }
+
+  // Decides whether the vehicle comes back and, if so, when; the comeback then waits its turn.
+  Outcome outcome(const Case& record, std::size_t pattern, const FixPlan& plan,
+                  const DemoVehicle& vehicle) {
+    const Date closed = *record.closed;
+    const bool comes_back = random_.chance(plan.comes_back);
+    // Most comebacks show within half a year.
+    const std::int64_t soon = random_.integer(12, 60);
+    const Date due{closed.days + days(soon + random_.integer(0, 140))};
+    DemoVehicle later = vehicle;
+    later.seen = comes_back ? due : closed;
+    if (comes_back && due <= kLastDay) {
+      later.mileage = driven(vehicle.mileage, (due.days - closed.days).count());
+      const Kilometres since{later.mileage.value - vehicle.mileage.value};
+      comebacks_.push({due, pattern, &plan, later, record.ref, {&plan, closed, since}});
+      return {OutcomeStatus::kCameBack, due, later.mileage, plan.reason};
+    }
+    fleet_.add(later);
+    const Date asked{closed.days + days(random_.integer(60, 420))};
+    const bool too_early = closed.days + days(60) > kLastDay.days;
+    if (comes_back || too_early || random_.chance(0.2))
+      return {OutcomeStatus::kUnknown, {}, {}, {}};
+    return {OutcomeStatus::kStayedFixed, std::min(asked, kLastDay), {}, {}};
+  }
+
+  // Stays inside the mileage band, so that a comeback's band has its pattern's true share.
+  Kilometres driven(Kilometres from, std::int64_t day_count) {
+    const std::int64_t to = from.value + day_count * random_.integer(20, 150);
+    if (from.value >= 250'000) return {to};
+    return {std::min(to, from.value / 50'000 * 50'000 + 49'999)};
+  }
+
+  // Never the cause, nor what ranking reads: only what hurried people leave out.
+  void spoil(Case& record) {
+    if (random_.chance(0.5)) record.vehicle.model_year.reset();
+    if (random_.chance(0.4)) record.correction->hours.reset();
+    if (random_.chance(0.4)) record.verification.clear();
+    if (random_.chance(0.3)) record.source.reset();
+    if (random_.chance(0.3)) record.correction->cost_total.reset();
+    if (random_.chance(0.3)) record.correction->parts.clear();
+    if (random_.chance(0.6)) {
+      const char from = random_.chance(0.5) ? 'a' : 'A';
+      for (char& c : record.vehicle.make) {
+        if (c >= from && c <= from + 25) c = static_cast<char>(c ^ 0x20);
+      }
+    }
+    if (random_.chance(0.4)) record.complaint = " " + record.complaint + "   ";
+  }
+
+  void others(Date day) {
+    if (random_.chance(kVisits)) visit(day);
+    if (random_.chance(kEndedShare)) ended(day);
+    if (random_.chance(kEnquiries)) enquiry(day);
+  }
+
+  void visit(Date day) {
+    DemoVehicle vehicle;
+    if (auto known = fleet_.take_any(day, random_)) {
+      vehicle = *known;
+      vehicle.mileage.value += (day.days - vehicle.seen.days).count() * random_.integer(15, 110);
+      vehicle.seen = day;
+    } else {
+      vehicle = draw_vehicle(world_, world_.patterns[arriving_pattern()], day, random_);
+    }
+    Case record;
+    record.ref = next_ref();
+    record.state = CaseState::kNoComplaint;
+    record.opened = day;
+    record.source = Source::kCounter;
+    const double kind = random_.uniform();
+    record.visit = Visit{kind < 0.65   ? VisitKind::kService
+                         : kind < 0.94 ? VisitKind::kInspection
+                                       : VisitKind::kPrePurchase,
+                         ""};
+    write_vehicle(record, world_, vehicle, random_);
+    record.notes = visit_text(record.visit->kind, random_);
+    fleet_.add(vehicle);
+    emit_({std::move(record), std::nullopt});
+  }
+
+  void ended(Date day) {
+    const std::size_t pattern = arriving_pattern();
+    const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
+    Case record =
+        begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_));
+    record.state = CaseState::kEnded;
+    record.ended =
+        random_.one_of(std::vector{EndedHow::kDeclined, EndedHow::kTemporary, EndedHow::kSentOut,
+                                   EndedHow::kNotReproduced, EndedHow::kScrapped});
+    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, random_);
+    emit_({std::move(record), pattern});
+  }
+
+  void enquiry(Date day) {
+    const std::size_t pattern = arriving_pattern();
+    const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
+    Case record =
+        begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_));
+    record.state = CaseState::kEnquiry;
+    record.source = Source::kPhone;
+    record.visit.reset();
+    record.vehicle.token.clear();
+    record.scanned.reset();
+    record.codes.clear();
+    record.complaint = complaint_text(record, vocabulary_, Care::kTerse, random_);
+    emit_({std::move(record), std::nullopt});
+  }
+
+  void still_open() {
+    const Date day{kLastDay.days - days(random_.integer(0, 6))};
+    const std::size_t pattern = arriving_pattern();
+    const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
+    leave_open(begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_)),
+               pattern);
+  }
+
+  void back_but_open(const Comeback& comeback) {
+    leave_open(begin_case(world_.patterns[comeback.pattern], comeback.vehicle, comeback.due,
+                          &comeback, draw_recording(random_)),
+               comeback.pattern);
+  }
+
+  void leave_open(Case record, std::size_t pattern) {
+    record.state = random_.chance(0.5) ? CaseState::kOpen : CaseState::kWaiting;
+    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, random_);
+    emit_({std::move(record), pattern});
+  }
+
+  const World& world_;
+  const Vocabulary& vocabulary_;
+  const DemoSettings& settings_;
+  const std::function<void(const DemoCase&)>& emit_;
+  Random random_;
+  Fleet fleet_;
+  std::vector<double> arrivals_;
+  std::priority_queue<Comeback, std::vector<Comeback>, std::greater<>> comebacks_;
+  std::int64_t refs_ = 0;
+};
+
+}  // namespace
+
+void generate_workshop(const World& world, const Vocabulary& vocabulary,
+                       const DemoSettings& settings,
+                       const std::function<void(const DemoCase&)>& emit) {
+  Workshop(world, vocabulary, settings, emit).run();
+}
+
+}  // namespace shoplore

@@ -1,0 +1,71 @@
+// Finds vocabulary phrases in a text: stemmed words in order, longest phrase first, small
+// misspellings forgiven.
+//
+// Knows nothing of negation or of what a match means (recogniser.hpp). Lifetime: refers to nothing
+// after construction. Threads: read-only, any thread.
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "indexer/vocabulary.hpp"
+
+namespace shoplore {
+
+// A word of a note as the readers see it.
+struct Token {
+  std::string text;                // lower case, after shorthand and spelling
+  std::string stem;
+  std::size_t begin = 0, end = 0;  // bytes in the note; an expansion's words share their shorthand's
+  std::size_t clause = 0;          // counts up at , ; . : ! ? and line ends
+};
+
+struct PhraseMatch {
+  EntryKind kind = EntryKind::kSymptom;
+  std::string id;
+  std::size_t first = 0, last = 0;  // half-open range of tokens
+};
+
+class PhraseMatcher {
+ public:
+  // Phrases and names of every symptom, condition, check, work sign, component and action that
+  // is neither retired nor an alias (an alias's phrases give the entry it stands for), and the
+  // shorthand.
+  explicit PhraseMatcher(const Vocabulary& vocabulary);
+
+  // Splits a note into tokens: shorthand expanded, misspelt words of five letters or more
+  // replaced by the one known word that is a single edit away. `keep` are words to leave alone.
+  [[nodiscard]] std::vector<Token> tokens_of(std::string_view text,
+                                             const std::set<std::string>& keep) const;
+
+  // All matches of these kinds within one clause each, longest first at every place, not
+  // overlapping, over tokens that are not claimed. One stop word may stand between two words.
+  [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,
+                                                 const std::vector<char>& claimed,
+                                                 const std::set<EntryKind>& kinds) const;
+
+ private:
+  struct Phrase {
+    EntryKind kind;
+    std::string id;
+    std::vector<std::string> stems;
+  };
+  void add(EntryKind kind, const std::string& id, std::string_view phrase);
+  [[nodiscard]] std::optional<std::size_t> match_at(const Phrase& phrase,
+                                                    const std::vector<Token>& tokens,
+                                                    const std::vector<char>& claimed,
+                                                    std::size_t at) const;
+  [[nodiscard]] std::string respelt(const std::string& word) const;
+
+  std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;  // longest first
+  std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
+  std::set<std::string> known_words_, known_stems_;
+};
+
+}  // namespace shoplore

@@ -1,0 +1,22 @@
+# Writes the vocabulary files into one C++ source, so that the program stands alone.
+# cmake -DOUT=file.cpp -DFILES=a.json;b.json -P embed.cmake
+string(CONCAT source "// Made by embed.cmake from indexer/vocabulary/*.json.\n"
+           "#include \"indexer/vocabulary_files.hpp\"\n\nnamespace shoplore {\n\n"
+           "const std::vector<std::pair<std::string, std::string>>& built_in_vocabulary_files() {\n"
+           "  static const std::vector<std::pair<std::string, std::string>> files{\n")
+foreach(file IN LISTS FILES)
+  get_filename_component(name ${file} NAME)
+  file(READ ${file} text)
+  string(APPEND source "{\"${name}\", std::string()")
+  # String literals have a length limit: 8,000 characters a piece.
+  string(LENGTH "${text}" length)
+  set(at 0)
+  while(at LESS length)
+    string(SUBSTRING "${text}" ${at} 8000 piece)
+    string(APPEND source " + R\"~~(${piece})~~\"")
+    math(EXPR at "${at} + 8000")
+  endwhile()
+  string(APPEND source "},\n")
+endforeach()
+string(APPEND source "  };\n  return files;\n}\n\n}  // namespace shoplore\n")
+file(WRITE ${OUT} "${source}")

@@ -1,0 +1,123 @@
+// Each count is one boolean search that looks at every match and lets Xapian count slot values.
+#include "query/index_counter.hpp"
+
+#include <xapian.h>
+
+#include <algorithm>
+#include <cassert>
+#include <set>
+
+#include "query/filter_query.hpp"
+
+namespace shoplore {
+namespace {
+
+Xapian::Query item_query(const EvidenceItem& item) {
+  if (known_by(item.attribute) == KnownBy::kGroup && item.value == "absent") {
+    return Xapian::Query(Xapian::Query::OP_AND_NOT,
+                         Xapian::Query(known_term(known_group(item.attribute))),
+                         Xapian::Query(item_term({item.attribute, "present"})));
+  }
+  return Xapian::Query(item_term(item));
+}
+
+Xapian::Query whole_query(const CountQuestion& question) {
+  std::vector<Xapian::Query> parts{filter_query(question.filter)};
+  for (const EvidenceItem& item : question.all_of) parts.push_back(item_query(item));
+  return Xapian::Query(Xapian::Query::OP_AND, parts.begin(), parts.end());
+}
+
+// Counts the values of one slot over every match.
+std::map<std::string, std::uint32_t> slot_counts(const Xapian::Database& index,
+                                                 const Xapian::Query& query, Xapian::valueno slot) {
+  Xapian::Enquire enquire(index);
+  enquire.set_query(query);
+  enquire.set_weighting_scheme(Xapian::BoolWeight());
+  Xapian::ValueCountMatchSpy spy(slot);
+  enquire.add_matchspy(&spy);
+  const auto unused = enquire.get_mset(0, 0, index.get_doccount());
+  std::map<std::string, std::uint32_t> counts;
+  for (auto it = spy.values_begin(); it != spy.values_end(); ++it) {
+    counts[*it] = it.get_termfreq();
+  }
+  return counts;
+}
+
+template <class Work>
+auto guarded(Work work) -> decltype(work()) {
+  try {
+    return work();
+  } catch (const Xapian::DatabaseModifiedError&) {
+    return fail(ErrorCode::kBusy, "index", "the index moved on; ask again");
+  } catch (const Xapian::Error& error) {
+    return fail(ErrorCode::kDamagedIndex, "index", error.get_description());
+  }
+}
+
+}  // namespace
+
+IndexCounter::IndexCounter(const Xapian::Database& index, const CauseTable& causes)
+    : index_(index), causes_(causes) {}
+
+const CauseTable& IndexCounter::causes() const {
+  return causes_;
+}
+
+Result<Tally> IndexCounter::tally(const CountQuestion& question) const {
+  return guarded([&]() -> Result<Tally> {
+    const Xapian::Query query = whole_query(question);
+    Tally tally;
+    tally.cases_by_cause.resize(causes_.size());
+    tally.vehicles_by_cause.resize(causes_.size());
+    for (const auto& [text, cases] : slot_counts(index_, query, kProfileSlot)) {
+      Profile profile = profile_from_text(text);
+      const auto cause = causes_.find(profile.cause);
+      assert(cause && "the cause table belongs to this index");
+      tally.cases += cases;
+      tally.cases_by_cause[*cause] += cases;
+      tally.profiles.push_back({std::move(profile), cases});
+    }
+    std::sort(tally.profiles.begin(), tally.profiles.end(),
+              [](const auto& a, const auto& b) { return a.profile < b.profile; });
+    tally.vehicles = static_cast<std::uint32_t>(slot_counts(index_, query, kVehicleSlot).size());
+    for (const auto& [text, cases] : slot_counts(index_, query, kCauseVehicleSlot)) {
+      const auto cause = causes_.find(text.substr(0, text.find('|')));
+      assert(cause && "the cause table belongs to this index");
+      ++tally.vehicles_by_cause[*cause];
+    }
+    return tally;
+  });
+}
+
+Result<std::vector<std::uint32_t>> IndexCounter::by_cause(const CountQuestion& question) const {
+  const auto counted = tally(question);
+  if (!counted) return fail(counted.error());
+  return counted->cases_by_cause;
+}
+
+Result<std::vector<std::uint32_t>> IndexCounter::known_by_cause(std::string_view attribute,
+                                                                const Filter& filter) const {
+  if (known_by(attribute) == KnownBy::kMention) return by_cause({{}, filter});
+  return guarded([&]() -> Result<std::vector<std::uint32_t>> {
+    const Xapian::Query query(Xapian::Query::OP_AND, filter_query(filter),
+                              Xapian::Query(known_term(known_group(attribute))));
+    std::vector<std::uint32_t> counts(causes_.size());
+    for (const auto& [text, cases] : slot_counts(index_, query, kProfileSlot)) {
+      const auto cause = causes_.find(profile_from_text(text).cause);
+      assert(cause && "the cause table belongs to this index");
+      counts[*cause] += cases;
+    }
+    return counts;
+  });
+}
+
+Result<std::uint32_t> IndexCounter::value_count(std::string_view attribute) const {
+  return guarded([&]() -> Result<std::uint32_t> {
+    const std::string prefix = item_term({std::string(attribute), ""});
+    std::uint32_t values = 0;
+    for (auto it = index_.allterms_begin(prefix); it != index_.allterms_end(prefix); ++it) ++values;
+    return std::max(values, 1U);
+  });
+}
+
+}  // namespace shoplore
