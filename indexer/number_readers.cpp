@@ -14,7 +14,9 @@
 namespace shoplore {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 bool is_hex_digit(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F');
 }
@@ -22,7 +24,9 @@ bool is_word_char(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
          (static_cast<unsigned char>(c) & 0x80U) != 0;
 }
-char at(std::string_view text, std::size_t i) { return i < text.size() ? text[i] : '\0'; }
+char at(std::string_view text, std::size_t i) {
+  return i < text.size() ? text[i] : '\0';
+}
 
 std::size_t skip_spaces(std::string_view text, std::size_t i) {
   while (at(text, i) == ' ') ++i;
@@ -43,8 +47,9 @@ std::size_t code_end(std::string_view text, std::size_t begin) {
   for (int k = 0; k < 4; ++k, ++i) {
     if (!is_hex_digit(at(text, i))) return 0;
   }
-  const bool has_type = (at(text, i) == '-' || at(text, i) == ':') && is_hex_digit(at(text, i + 1)) &&
-                        is_hex_digit(at(text, i + 2)) && !is_word_char(at(text, i + 3));
+  const bool has_type = (at(text, i) == '-' || at(text, i) == ':') &&
+                        is_hex_digit(at(text, i + 1)) && is_hex_digit(at(text, i + 2)) &&
+                        !is_word_char(at(text, i + 3));
   if (has_type) return i + 3;
   return is_word_char(at(text, i)) ? 0 : i;
 }
@@ -66,7 +71,8 @@ Number read_number(std::string_view text, std::size_t begin) {
     digits += text.substr(i + 1, 3);
     i += 4;
   }
-  if (at(text, i) == '.' && is_digit(at(text, i + 1)) && (at(text, i + 2) == 'k' || at(text, i + 2) == 'K')) {
+  if (at(text, i) == '.' && is_digit(at(text, i + 1)) &&
+      (at(text, i + 2) == 'k' || at(text, i + 2) == 'K')) {
     digits += text.substr(i, 2);
     i += 2;
   }
@@ -169,8 +175,9 @@ std::vector<RecognisedItem> read_model_years(std::string_view text) {
     const int value = std::stoi(std::string(text.substr(i, end - i)));
     const bool is_short = end - i == 2 && i > 0 && text[i - 1] == '\'';
     const int year = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
-    const bool decimal = (i > 0 && (text[i - 1] == '.' || text[i - 1] == ',')) ||
-                         ((at(text, end) == '.' || at(text, end) == ',') && is_digit(at(text, end + 1)));
+    const bool decimal =
+        (i > 0 && (text[i - 1] == '.' || text[i - 1] == ',')) ||
+        ((at(text, end) == '.' || at(text, end) == ',') && is_digit(at(text, end + 1)));
     if ((end - i == 4 || is_short) && year >= 1980 && year <= latest && !decimal) {
       RecognisedItem item;
       item.kind = ItemKind::kModelYear;

@@ -72,7 +72,8 @@ std::string PhraseMatcher::respelt(const std::string& word) const {
   if (word.size() < kShortestRespelt || has_digit || known_stems_.contains(stem(word))) return word;
   std::string found;
   for (const std::string& known : known_words_) {
-    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known)) continue;
+    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known))
+      continue;
     // Two candidates with one stem are one word; with two stems nobody can tell.
     if (!found.empty() && stem(found) != stem(known)) return word;
     found = known;
@@ -105,8 +106,8 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
     for (std::string& word : written) {
       std::string spelt = keep.contains(word) ? word : respelt(word);
       std::string stemmed = stem(spelt);
-      tokens.push_back({std::move(spelt), std::move(stemmed), words[i].begin,
-                        words[i + taken - 1].end, clause});
+      tokens.push_back(
+          {std::move(spelt), std::move(stemmed), words[i].begin, words[i + taken - 1].end, clause});
     }
     i += taken;
   }

@@ -20,10 +20,11 @@ namespace shoplore {
 
 // A word of a note as the readers see it.
 struct Token {
-  std::string text;                // lower case, after shorthand and spelling
+  std::string text;  // lower case, after shorthand and spelling
   std::string stem;
-  std::size_t begin = 0, end = 0;  // bytes in the note; an expansion's words share their shorthand's
-  std::size_t clause = 0;          // counts up at , ; . : ! ? and line ends
+  std::size_t begin = 0,
+              end = 0;     // bytes in the note; an expansion's words share their shorthand's
+  std::size_t clause = 0;  // counts up at , ; . : ! ? and line ends
 };
 
 struct PhraseMatch {
@@ -63,7 +64,7 @@ class PhraseMatcher {
                                                     std::size_t at) const;
   [[nodiscard]] std::string respelt(const std::string& word) const;
 
-  std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;  // longest first
+  std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;      // longest first
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
   std::set<std::string> known_words_, known_stems_;
 };

@@ -1,0 +1,123 @@
+// Writes recognised items into a record (declared in recogniser.hpp).
+#include <algorithm>
+
+#include "indexer/recogniser.hpp"
+
+namespace shoplore {
+namespace {
+
+template <class List, class Value>
+void put_by_id(List& list, Value value) {
+  const auto same =
+      std::find_if(list.begin(), list.end(), [&](const auto& each) { return each.id == value.id; });
+  if (same == list.end()) {
+    list.push_back(std::move(value));
+  } else {
+    *same = std::move(value);
+  }
+}
+
+void put_symptom(Case& record, const RecognisedItem& item) {
+  Symptom symptom;
+  symptom.id = item.id;
+  symptom.state = item.state;
+  put_by_id(record.symptoms, std::move(symptom));
+}
+
+void put_code(Case& record, const RecognisedItem& item) {
+  record.scanned = YesNo::kYes;
+  const bool there = std::any_of(record.codes.begin(), record.codes.end(),
+                                 [&](const Code& code) { return code.code == item.id; });
+  if (there) return;
+  Code code;
+  code.code = item.id;
+  record.codes.push_back(std::move(code));
+}
+
+void put_repair(Case& record, const EarlierRepair& repair) {
+  if (!record.earlier_repairs) record.earlier_repairs.emplace();
+  const bool there = std::any_of(record.earlier_repairs->begin(), record.earlier_repairs->end(),
+                                 [&](const EarlierRepair& each) { return each.fix == repair.fix; });
+  if (!there) record.earlier_repairs->push_back(repair);
+}
+
+void put_sign(Case& record, const RecognisedItem& item) {
+  if (item.state == Presence::kAbsent) return;  // one sign absent is not "looked for all"
+  WorkSign sign;
+  sign.id = item.id;
+  record.work_looked_for = YesNo::kYes;
+  put_by_id(record.work_signs, std::move(sign));
+}
+
+void put_check(Case& record, const RecognisedItem& item) {
+  Check check;
+  check.id = item.id;
+  check.verdict = item.verdict.value_or(Verdict::kUnclear);
+  put_by_id(record.checks, std::move(check));
+}
+
+// The symptom nearest before the condition in the text, else the nearest after.
+void put_condition(Case& record, const Recognised& recognised, const RecognisedItem& condition) {
+  const RecognisedItem* nearest = nullptr;
+  for (const RecognisedItem& item : recognised.items) {
+    if (item.kind != ItemKind::kSymptom) continue;
+    const bool before = item.span.begin < condition.span.begin;
+    if (before || nearest == nullptr) nearest = &item;
+  }
+  if (nearest == nullptr) return;
+  for (Symptom& symptom : record.symptoms) {
+    if (symptom.id != nearest->id) continue;
+    const bool there =
+        std::find(symptom.when.begin(), symptom.when.end(), condition.id) != symptom.when.end();
+    if (!there) symptom.when.push_back(condition.id);
+  }
+}
+
+}  // namespace
+
+void add_recognised(Case& record, const Recognised& recognised) {
+  for (const RecognisedItem& item : recognised.items) {
+    switch (item.kind) {
+      case ItemKind::kCode:
+        put_code(record, item);
+        break;
+      case ItemKind::kMileage:
+        record.vehicle.mileage_km = item.mileage_km;
+        break;
+      case ItemKind::kModelYear:
+        record.vehicle.model_year = std::stoi(item.id);
+        break;
+      case ItemKind::kMake:
+        record.vehicle.make = item.id;
+        break;
+      case ItemKind::kModel:
+        record.vehicle.model = item.id;
+        break;
+      case ItemKind::kEngineFamily:
+        record.vehicle.engine_family = item.id;
+        break;
+      case ItemKind::kFuel:
+        record.vehicle.fuel = enum_from_name<Fuel>(item.id);
+        break;
+      case ItemKind::kSymptom:
+        put_symptom(record, item);
+        break;
+      case ItemKind::kCheck:
+        put_check(record, item);
+        break;
+      case ItemKind::kEarlierRepair:
+        put_repair(record, *item.repair);
+        break;
+      case ItemKind::kWorkSign:
+        put_sign(record, item);
+        break;
+      case ItemKind::kCondition:
+        break;  // once every symptom is there
+    }
+  }
+  for (const RecognisedItem& item : recognised.items) {
+    if (item.kind == ItemKind::kCondition) put_condition(record, recognised, item);
+  }
+}
+
+}  // namespace shoplore
