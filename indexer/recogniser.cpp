@@ -77,9 +77,9 @@ struct Recogniser::Impl {
 namespace {
 
 // One pass over one note.
-class Reading {
+class NotePass {
  public:
-  Reading(const Vocabulary& vocabulary, const PhraseMatcher& matcher,
+  NotePass(const Vocabulary& vocabulary, const PhraseMatcher& matcher,
           const std::set<std::string>& vehicle_words, DistanceUnit unit, std::string_view text)
       : vocabulary_(vocabulary),
         matcher_(matcher),
@@ -297,7 +297,7 @@ Recogniser::~Recogniser() = default;
 Recogniser::Recogniser(Recogniser&&) noexcept = default;
 
 Recognised Recogniser::recognise(std::string_view text) const {
-  return Reading(impl_->vocabulary, impl_->matcher, impl_->vehicle_words, impl_->default_unit, text)
+  return NotePass(impl_->vocabulary, impl_->matcher, impl_->vehicle_words, impl_->default_unit, text)
       .all();
 }
 

@@ -6,8 +6,9 @@
 //   background p_f = (N_f + 1/2) / (D_f + V_f/2); of a mention (N_f + 1/2) / (N + 1)
 //   rate theta_cf = (n_cf + m p_f) / (d_cf + m), m = 2
 //   L_c = sum over f of ln(theta_cf / p_f);  tau = 1 / (1 + rho (k - 1)), rho = 0.03
-//   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) exp(tau L_c) normalised over the causes as below
-//   "not in these records": weight n1/N with L = 0 (Good 1953: unseen mass is singletons over N)
+//   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) * exp(tau L_c)
+//   P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953: the unseen
+//   mass is about the singletons over N)
 // m is additive smoothing toward the background (Zadrozny & Elkan 2001 call it m-estimation).
 // Threads: as the counter's. Errors: the counter's.
 #pragma once
