@@ -9,6 +9,7 @@
 #include "indexer/file_lock.hpp"
 #include "indexer/identity_removal.hpp"
 #include "indexer/index_writer.hpp"
+#include "indexer/vocabulary_words.hpp"
 
 namespace shoplore {
 namespace {
@@ -16,20 +17,6 @@ namespace {
 // Cases an import stores in one transaction: large enough that fsync does not dominate.
 constexpr std::size_t kImportBatch = 1'000;
 constexpr std::size_t kWarningsKept = 20;
-
-// Names the vocabulary knows are never taken for a plate or a customer.
-WordsToKeep words_of(const Vocabulary& vocabulary) {
-  WordsToKeep keep;
-  for (const auto& [kind, name] : kEnumNames<EntryKind>) {
-    for (const auto& [id, entry] : vocabulary.entries(kind)) {
-      keep.add(id);
-      keep.add(entry.name);
-      keep.add(entry.make);
-      for (const std::string& family : entry.engine_families) keep.add(family);
-    }
-  }
-  return keep;
-}
 
 Error at_line(Error error, std::int64_t line) {
   const std::string place = fmt::format("line {}", line);
@@ -52,7 +39,7 @@ struct Records::Impl {
   Impl(ShopFolder the_folder, Vocabulary the_vocabulary, IdentityKey the_key, Store the_store)
       : folder(std::move(the_folder)),
         vocabulary(std::move(the_vocabulary)),
-        keep(words_of(vocabulary)),
+        keep(vocabulary_words(vocabulary)),
         key(std::move(the_key)),
         store(std::move(the_store)),
         recogniser(vocabulary),

@@ -50,7 +50,8 @@ std::size_t least_telling(const std::vector<EvidenceItem>& findings, const Ranki
   std::size_t least = findings.size();
   for (std::size_t i = 0; i < findings.size(); ++i) {
     if (anchors <= 1 && is_anchor(findings[i])) continue;
-    if (least == findings.size() || telling(findings[i], ranking) < telling(findings[least], ranking)) {
+    if (least == findings.size() ||
+        telling(findings[i], ranking) < telling(findings[least], ranking)) {
       least = i;
     }
   }

@@ -11,9 +11,15 @@ using ByFixes = std::map<std::vector<std::string>, FixCount>;
 void add(FixCount& count, const ProfileCount& profile) {
   count.cases += profile.cases;
   switch (profile.profile.outcome) {
-    case OutcomeStatus::kStayedFixed: count.stayed_fixed += profile.cases; break;
-    case OutcomeStatus::kCameBack: count.came_back += profile.cases; break;
-    case OutcomeStatus::kUnknown: count.unknown += profile.cases; break;
+    case OutcomeStatus::kStayedFixed:
+      count.stayed_fixed += profile.cases;
+      break;
+    case OutcomeStatus::kCameBack:
+      count.came_back += profile.cases;
+      break;
+    case OutcomeStatus::kUnknown:
+      count.unknown += profile.cases;
+      break;
   }
 }
 

@@ -135,7 +135,8 @@ std::vector<EvidenceItem> ranking_items(const std::vector<EvidenceItem>& stated)
   std::vector<EvidenceItem> items;
   for (const EvidenceItem& item : stated) {
     const std::string& name = item.attribute;
-    const bool says_the_same = (name == "model" && family) || (name == "make" && (family || model)) ||
+    const bool says_the_same = (name == "model" && family) ||
+                               (name == "make" && (family || model)) ||
                                (name == "fuel" && (family || model)) || name == "transmission";
     if (!says_the_same) items.push_back(item);
   }

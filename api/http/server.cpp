@@ -6,6 +6,10 @@
 #include <fmt/format.h>
 #include <httplib.h>
 
+#include <atomic>
+#include <chrono>
+#include <thread>
+
 #include "api/http/dispatch.hpp"
 #include "api/wire/request_json.hpp"
 
@@ -70,6 +74,7 @@ Reply library_refusal(int status) {
 struct Server::Impl {
   LiveRecords& records;
   httplib::Server http;
+  std::atomic<bool> ended = false;  // run() came back
 
   explicit Impl(LiveRecords& the_records) : records(the_records) {
     limits();
@@ -141,9 +146,14 @@ Result<int> Server::bind(const std::string& host, int port) {
 
 void Server::run() {
   impl_->http.listen_after_bind();
+  impl_->ended = true;
 }
 
 void Server::stop() {
+  // The library forgets a stop that comes before it runs: a signal just after the start.
+  while (!impl_->http.is_running() && !impl_->ended) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
   impl_->http.stop();
 }
 

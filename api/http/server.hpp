@@ -25,7 +25,8 @@ class Server {
   // Serves until stop(). Requires: bind() succeeded.
   void run();
 
-  // Lets requests under way end, then makes run() return.
+  // Lets requests under way end, then makes run() return; waits for a run() still to come.
+  // Requires: run() was called or will be.
   void stop();
 
  private:

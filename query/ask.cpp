@@ -1,0 +1,123 @@
+#include "query/ask.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "indexer/identity_removal.hpp"
+#include "indexer/text.hpp"
+#include "indexer/vocabulary_words.hpp"
+#include "query/breadth.hpp"
+#include "query/cautions_for.hpp"
+#include "query/fix_counts.hpp"
+#include "query/likely_causes.hpp"
+#include "query/similar_cases.hpp"
+#include "query/watch_out.hpp"
+
+namespace shoplore {
+namespace {
+
+Result<void> check_question(const Question& question) {
+  const auto refuse = [](std::string place, std::string why) {
+    return fail(ErrorCode::kInvalidInput, std::move(place), std::move(why));
+  };
+  if (question.text.size() > kMaxQuestionBytes) {
+    return refuse("question", fmt::format("{} bytes long, at most {} are taken",
+                                          question.text.size(), kMaxQuestionBytes));
+  }
+  if (!is_utf8(question.text)) return refuse("question", "is not valid UTF-8");
+  if (question.rows < 1 || question.rows > 50) return refuse("rows", "expected 1 to 50");
+  if (question.similar_cases > 50) return refuse("similar_cases", "expected 0 to 50");
+  return {};
+}
+
+Understood understand(const Question& question, const Vocabulary& vocabulary,
+                      const Recogniser& recogniser) {
+  Understood understood;
+  understood.text = remove_identities_from_question(question.text, vocabulary_words(vocabulary));
+  understood.recognised = recogniser.recognise(understood.text);
+  for (const Span span : understood.recognised.leftover) {
+    understood.not_understood.push_back(understood.text.substr(span.begin, span.end - span.begin));
+  }
+  Case record = question.record;
+  add_recognised(record, understood.recognised);
+  understood.evidence = evidence_of(record, vocabulary);
+  return understood;
+}
+
+LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, const Tally& all,
+                         const CauseTable& causes) {
+  const std::string& key = causes.key(ranked.cause);
+  LikelyCause row;
+  row.component = key.substr(0, key.find(':'));
+  row.failure = key.substr(key.find(':') + 1);
+  row.share = share_of(breadth.tally.cases_by_cause[ranked.cause], breadth.tally.cases);
+  row.vehicles = breadth.tally.vehicles_by_cause[ranked.cause];
+  row.seen = ranked.seen;
+  row.probability = ranked.probability;
+  row.why = ranked.why;
+  std::stable_sort(row.why.begin(), row.why.end(), [](const WhyLine& a, const WhyLine& b) {
+    return std::abs(a.weight) > std::abs(b.weight);
+  });
+  row.fixes = single_fixes(all.profiles, key);
+  row.fixes_together = fixes_together(all.profiles, key);
+  return row;
+}
+
+Result<void> rank_into(Answer& answer, const Question& question, const CaseCounter& counter) {
+  const auto ranking =
+      rank_causes(ranking_items(answer.understood.evidence), question.filter, counter);
+  if (!ranking) return fail(ranking.error());
+  auto breadth = look_wider(answer.understood.evidence, question.filter, counter, *ranking);
+  if (!breadth) return fail(breadth.error());
+  answer.breadth = breadth->widths;
+  answer.nothing_matches = breadth->tally.cases == 0;
+  if (answer.nothing_matches) return {};
+  const auto all = counter.tally({{}, question.filter});
+  if (!all) return fail(all.error());
+  for (const RankedCause& ranked : ranking->causes) {
+    if (answer.likely_causes.size() < question.rows) {
+      answer.likely_causes.push_back(likely_cause(ranked, *breadth, *all, counter.causes()));
+    } else {
+      ++answer.causes_left_out;
+      answer.left_out_probability += ranked.probability;
+    }
+  }
+  answer.not_in_these_records = ranking->not_in_these_records;
+  return {};
+}
+
+}  // namespace
+
+Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Store& store,
+                   const Vocabulary& vocabulary, const Recogniser& recogniser) {
+  if (auto checked = check_question(question); !checked) return fail(checked.error());
+  const Ledger& ledger = snapshot.ledger();
+  Answer answer;
+  answer.revision = snapshot.revision();
+  answer.filter = question.filter;
+  answer.understood = understand(question, vocabulary, recogniser);
+  if (words_of(question.text).empty() && answer.understood.evidence.empty()) {
+    return fail(ErrorCode::kInvalidInput, "question", "is empty");
+  }
+  const auto counted = ledger.by_cause({{}, question.filter});
+  if (!counted) return fail(counted.error());
+  for (const std::uint32_t cases : *counted) answer.cases_in_records += cases;
+
+  if (auto ranked = rank_into(answer, question, ledger); !ranked) return fail(ranked.error());
+  auto warnings = watch_out(answer.understood.evidence, answer.likely_causes, question.filter,
+                            ledger, vocabulary);
+  if (!warnings) return fail(warnings.error());
+  answer.watch_out = std::move(*warnings);
+  answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes, vocabulary);
+  if (question.similar_cases > 0 && !answer.nothing_matches) {
+    SearchQuestion search{answer.understood.text, {}, question.filter, question.similar_cases, ""};
+    auto page = find_similar(search, snapshot, store, vocabulary, recogniser);
+    if (!page) return fail(page.error());
+    answer.similar = std::move(page->cases);
+  }
+  return answer;
+}
+
+}  // namespace shoplore
