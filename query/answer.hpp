@@ -25,7 +25,7 @@ struct Share {
 // One rung of "how wide we looked": where, with which items, and what was found.
 struct Width {
   std::string scope;                    // "engine family bw16d", "make brackwater", "all vehicles"
-  std::vector<EvidenceItem> items;      // that had to hold here
+  std::vector<EvidenceItem> items;      // findings that had to hold here, besides the scope
   std::optional<EvidenceItem> dropped;  // left out since the rung before
   std::uint32_t cases = 0, vehicles = 0;
 };

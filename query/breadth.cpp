@@ -70,8 +70,9 @@ Result<Breadth> look_wider(const std::vector<EvidenceItem>& items, const Filter&
   Breadth breadth;
   const auto look = [&](const Scope& scope, std::optional<EvidenceItem> dropped) -> Result<bool> {
     Width width{scope.name, findings, std::move(dropped), 0, 0};
-    width.items.insert(width.items.end(), scope.items.begin(), scope.items.end());
-    auto tally = counter.tally({width.items, filter});
+    std::vector<EvidenceItem> all_of = findings;
+    all_of.insert(all_of.end(), scope.items.begin(), scope.items.end());
+    auto tally = counter.tally({all_of, filter});
     if (!tally) return fail(tally.error());
     width.cases = tally->cases;
     width.vehicles = tally->vehicles;
