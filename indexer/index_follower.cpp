@@ -54,6 +54,13 @@ std::string why_unusable(const Result<fs::path>& generation, const IndexOrigin& 
   return "";
 }
 
+// An index can always be thrown away, its folder with it: made again here.
+Result<FileLock> locked(const ShopFolder& folder, std::chrono::milliseconds patience) {
+  std::error_code ignored;
+  fs::create_directories(folder.index(), ignored);
+  return FileLock::acquire(folder.index() / "lock", patience);
+}
+
 // Largest number in index/ plus one: a number is never used twice, so a reader cannot mistake
 // a new generation for the one it has open.
 int next_number(const ShopFolder& folder) {
@@ -112,7 +119,7 @@ Result<FollowReport> IndexFollower::follow(std::chrono::milliseconds patience) {
   // Looked at without the lock first: most questions find nothing to do and must not wait.
   if (is_current()) return FollowReport{Followed::kNothingToDo, *target, ""};
 
-  auto lock = FileLock::acquire(folder_.index() / "lock", patience);
+  auto lock = locked(folder_, patience);
   if (!lock) return fail(lock.error());
   const auto generation = current_generation(folder_);
   if (const std::string why = why_unusable(generation, origin, *target, state); !why.empty()) {
@@ -122,9 +129,7 @@ Result<FollowReport> IndexFollower::follow(std::chrono::milliseconds patience) {
 }
 
 Result<FollowReport> IndexFollower::rebuild(std::chrono::milliseconds patience) {
-  std::error_code error;
-  fs::create_directories(folder_.index(), error);
-  auto lock = FileLock::acquire(folder_.index() / "lock", patience);
+  auto lock = locked(folder_, patience);
   if (!lock) return fail(lock.error());
   return build("asked for");
 }

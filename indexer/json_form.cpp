@@ -30,6 +30,9 @@ Result<Json> parse_json(std::string_view text, std::size_t max_bytes) {
     if (const auto tag = why.find("] "); tag != std::string::npos) why = why.substr(tag + 2);
     return fail(ErrorCode::kInvalidInput, "",
                 fmt::format("malformed JSON at byte {}: {}", error.byte, why));
+  } catch (const Json::exception&) {
+    // The only other one the parser throws: a number that no double holds.
+    return fail(ErrorCode::kInvalidInput, "", "malformed JSON: a number is too large");
   }
 }
 

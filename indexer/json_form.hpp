@@ -208,7 +208,9 @@ class FieldWriter {
   void optional(std::string_view key, const T& value) {
     if (is_empty(value)) return;
     Json written = form(value);
-    if (!written.empty()) object_[std::string(key)] = std::move(written);
+    // A struct without a field set says nothing; an optional one that is there says it was asked.
+    const bool says_nothing = written.is_object() && written.empty() && !requires_value<T>;
+    if (!says_nothing) object_[std::string(key)] = std::move(written);
   }
   template <class T>
   void text(std::string_view key, const T& value) {
@@ -217,6 +219,9 @@ class FieldWriter {
   [[nodiscard]] Json take() { return std::move(object_); }
 
  private:
+  template <class T>
+  static constexpr bool requires_value = requires(const T& value) { value.has_value(); };
+
   template <class T>
   static bool is_empty(const T& value) {
     if constexpr (requires { value.has_value(); })

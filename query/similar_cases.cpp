@@ -145,6 +145,9 @@ Result<SearchPage> find_similar(const SearchQuestion& question, const Snapshot& 
   if (question.page_size < 1 || question.page_size > 100) {
     return fail(ErrorCode::kInvalidInput, "page_size", "expected 1 to 100");
   }
+  if (!is_utf8(question.text)) {
+    return fail(ErrorCode::kInvalidInput, "question", "is not valid UTF-8");
+  }
   const auto words = query_words(question, vocabulary, recogniser);
   const Xapian::Query query = query_of(question, words);
   const std::string mark = question_mark(question, query);
