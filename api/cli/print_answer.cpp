@@ -21,6 +21,8 @@ constexpr std::size_t kDetailIndent = 5;
 constexpr std::size_t kBarColumns = 16;
 // Lines of why and of fixes: more of them under the first cause than under the others.
 constexpr std::size_t kFirstLines = 5, kOtherLines = 2;
+// Rows below the first and below this are one line: their details would bury the others'.
+constexpr double kDetailedProbability = 0.05;
 // Weights below this are noise to a reader; they stay in the JSON.
 constexpr double kShownWeight = 0.05;
 
@@ -149,9 +151,10 @@ class AnswerPrinter {
     if (bar_) middle += "  " + interval_bar(c.share, kBarColumns);
     std::string name = display_cause(c.component, c.failure, vocabulary_);
     if (c.vehicles != c.share.count) {
-      name += " (" + counted(c.vehicles, "vehicle", "vehicles") + ")";
+      name += "\n(" + counted(c.vehicles, "vehicle", "vehicles") + ")";
     }
     row(fmt::format("{}", index + 1), name, middle, c.probability);
+    if (index > 0 && c.probability < kDetailedProbability) return;
     const std::size_t lines = index == 0 ? kFirstLines : kOtherLines;
     fixes(c, lines);
     why(c, lines);
@@ -167,7 +170,12 @@ class AnswerPrinter {
   void fixes(const LikelyCause& c, std::size_t limit) {
     const auto& list = c.fixes_together.empty() ? c.fixes : c.fixes_together;
     if (list.empty()) return;
-    std::vector<TableRow> rows = {{"what was done", {"cases", "stayed fixed", "not heard of"}}};
+    std::uint32_t cases = 0;
+    for (const FixCount& fix : c.fixes_together) cases += fix.cases;
+    const std::string heading =
+        cases == 0 ? "what was done"
+                   : "what was done in " + counted(cases, "case", "cases") + " of it";
+    std::vector<TableRow> rows = {{heading, {"cases", "stayed fixed", "not heard of"}}};
     for (const FixCount& fix : list) {
       if (rows.size() > limit) break;
       const std::uint32_t heard = fix.stayed_fixed + fix.came_back;
@@ -200,15 +208,21 @@ class AnswerPrinter {
     row("–", "something not in these records", blank, answer_.not_in_these_records);
   }
 
+  // A rung as what changed since the one before it, or whole when more changed than one item.
+  std::string widened_text(const Width& before, const Width& width) const {
+    std::vector<EvidenceItem> kept = before.items;
+    if (width.dropped) std::erase(kept, *width.dropped);
+    if (kept != width.items) return scope_text(width);
+    if (!width.dropped) return width.scope + ", the same";
+    return width.scope + ", the same without \"" + display_item(*width.dropped, vocabulary_) + "\"";
+  }
+
   void breadth() {
     if (answer_.breadth.empty()) return;
     section("How wide we looked");
     for (std::size_t i = 0; i < answer_.breadth.size(); ++i) {
       const Width& width = answer_.breadth[i];
-      std::string text = scope_text(width);
-      if (width.dropped) {
-        text += "; without \"" + display_item(*width.dropped, vocabulary_) + "\"";
-      }
+      std::string text = i == 0 ? scope_text(width) : widened_text(answer_.breadth[i - 1], width);
       text += ": " + counted(width.cases, "case", "cases");
       if (width.cases > 0) text += ", " + counted(width.vehicles, "vehicle", "vehicles");
       paragraph(fmt::format("  {}. ", i + 1), text);
@@ -225,7 +239,7 @@ class AnswerPrinter {
     if (answer_.similar.empty()) return;
     section("Similar cases");
     for (const SimilarCase& each : answer_.similar) {
-      out_ += print_similar(each, page_);
+      out_ += print_similar(each, vocabulary_, page_);
     }
   }
 

@@ -10,10 +10,12 @@
 
 namespace shoplore {
 
-[[nodiscard]] std::string print_similar(const SimilarCase& similar, const Page& page);
+[[nodiscard]] std::string print_similar(const SimilarCase& similar, const Vocabulary& vocabulary,
+                                        const Page& page);
 
 // With how to get the next page when there is one.
-[[nodiscard]] std::string print_search_page(const SearchPage& found, const Page& page);
+[[nodiscard]] std::string print_search_page(const SearchPage& found, const Vocabulary& vocabulary,
+                                            const Page& page);
 
 // The snippet with its marks. Requires: spans in order, apart, within the text.
 [[nodiscard]] std::string marked_text(const Snippet& snippet, const Ink& ink);

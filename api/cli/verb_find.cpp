@@ -13,8 +13,9 @@ Result<ExitCode> run(const FindOptions& options, Session& session) {
                         records->recogniser());
   });
   if (!found) return fail(found.error());
-  session.out << (options.output == Output::kJson ? search_page_json(*found) + "\n"
-                                                  : print_search_page(*found, session.page));
+  session.out << (options.output == Output::kJson
+                      ? search_page_json(*found) + "\n"
+                      : print_search_page(*found, records->vocabulary(), session.page));
   return found->matches == 0 ? ExitCode::kNothingFound : ExitCode::kAnswered;
 }
 

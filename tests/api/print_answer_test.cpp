@@ -150,7 +150,7 @@ Likely causes
   counted in 19 cases (17 vehicles): make brackwater, P0299
   1  wastegate linkage, seized open  14 of 19   74 %  |--------===o===-|  p  .81
      (13 vehicles)
-     what was done                             cases  stayed fixed  not heard of
+     what was done in 9 cases of it            cases  stayed fixed  not heard of
      replace wastegate linkage                     9        7 of 8             1
      why                                        with this cause  all other cases
      P0299                                ×5.8         17 of 19      60 of 1,200
@@ -161,7 +161,7 @@ Likely causes
 
 How wide we looked
   1. engine family bw16d, P0299: 3 cases, 3 vehicles
-  2. make brackwater, P0299; without "no whistle under load": 19 cases, 17
+  2. make brackwater, the same without "no whistle under load": 19 cases, 17
      vehicles
 
 Watch out

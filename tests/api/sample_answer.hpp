@@ -62,7 +62,7 @@ inline SimilarCase similar_case() {
   made.opened = *parse_date("2024-03-02");
   made.vehicle = "2016 Brackwater Tidal BW16D, 142,000 km";
   made.cause = "wastegate linkage, seized open";
-  made.fixes = {"replace wastegate linkage"};
+  made.fixes = {"replace wastegate_linkage"};
   made.outcome = OutcomeStatus::kStayedFixed;
   made.score = 9.5;
   made.snippet = {"flat uphill, no whistle", {{0, 4}, {16, 23}}};
