@@ -77,9 +77,13 @@ class CasePrinter {
   }
 
   void findings() {
+    std::vector<std::string> absent;
     for (const Symptom& s : case_.symptoms) {
-      std::string text = s.state == Presence::kAbsent ? "no " : "";
-      text += name(EntryKind::kSymptom, s.id);
+      std::string text = name(EntryKind::kSymptom, s.id);
+      if (s.state == Presence::kAbsent) {
+        absent.push_back(std::move(text));
+        continue;
+      }
       if (!s.when.empty()) text += " (" + named(EntryKind::kCondition, s.when) + ")";
       if (s.how_often) text += fmt::format(", {}", name_of(*s.how_often));
       if (s.reproduced) {
@@ -87,6 +91,7 @@ class CasePrinter {
       }
       line("symptom", text);
     }
+    line("not there", fmt::format("{}", fmt::join(absent, ", ")));
     if (case_.scanned && case_.codes.empty()) {
       line("codes", *case_.scanned == YesNo::kYes ? "scanned, none" : "not scanned");
     }
@@ -117,8 +122,8 @@ class CasePrinter {
     for (const Check& c : case_.checks) {
       std::string text = name(EntryKind::kCheck, c.id) + fmt::format(": {}", name_of(c.verdict));
       if (c.reading) {
-        text +=
-            ", " + (c.reading->number ? fmt::format("{}", *c.reading->number) : c.reading->word);
+        text += ", " +
+                (c.reading->number ? fmt::format("{:.6g}", *c.reading->number) : c.reading->word);
         if (!c.unit.empty()) text += " " + c.unit;
       }
       if (!c.where.empty()) text += ", " + c.where;

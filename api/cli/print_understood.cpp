@@ -71,7 +71,9 @@ std::string print_understood(const Understood& understood, const Vocabulary& voc
   std::vector<std::string> findings;
   for (const EvidenceItem& item : understood.evidence) {
     if (said.count(item.attribute) > 0) continue;
-    auto& line = item.attribute.rfind("code:", 0) == 0 ? first : findings;
+    const bool finding =
+        item.attribute.find(':') != std::string::npos && item.attribute.rfind("code:", 0) != 0;
+    auto& line = finding ? findings : first;
     line.push_back(with_code_note(item, vocabulary));
   }
   std::string text = joined(first, " · ");

@@ -28,8 +28,9 @@
 //    "revision":2412,"cases_in_records":2400,"filter":{} (filter_form.hpp),
 //    "note":"Counts are evidence, not a diagnosis. .."}
 //
-// Similar = {"ref":"case-7","opened":"2026-03-02","vehicle":"..","cause":"..","fixes":[".."],
-//   "outcome":"stayed_fixed","score":9.1,"snippet":{"text":"..","marked":[{"begin":0,"end":4}]}}
+// Similar = {"ref":"case-7","opened":"2026-03-02","vehicle":"..","cause":"..",
+//   "fixes":["replace wastegate_linkage"],"outcome":"stayed_fixed","score":9.1,
+//   "snippet":{"text":"..","marked":[{"begin":0,"end":4}]}}
 //
 // Search page = {"cases":[Similar],"matches":57,"next_cursor":"..","revision":2412}; next_cursor
 // is "" on the last page.
