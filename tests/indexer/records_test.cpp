@@ -1,0 +1,140 @@
+#include "indexer/records.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+
+namespace shoplore {
+namespace {
+
+constexpr std::chrono::seconds kPatience{10};
+
+class RecordsTest : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    std::string pattern =
+        (std::filesystem::temp_directory_path() / "shoplore-records-XXXXXX").string();
+    home_ = mkdtemp(pattern.data());
+    records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
+  }
+  void TearDown() override { std::filesystem::remove_all(home_); }
+
+  // Names of the files under the shop folder that hold the text, in any case of letters.
+  std::vector<std::string> files_with(std::string needle) const {
+    const auto lower = [](std::string text) {
+      std::transform(text.begin(), text.end(), text.begin(),
+                     [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+      return text;
+    };
+    needle = lower(needle);
+    std::vector<std::string> found;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(home_)) {
+      if (!entry.is_regular_file()) continue;
+      std::ifstream file(entry.path(), std::ios::binary);
+      const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+      if (lower(bytes).find(needle) != std::string::npos) found.push_back(entry.path().filename());
+    }
+    return found;
+  }
+
+  std::filesystem::path home_;
+  std::unique_ptr<Records> records_;
+};
+
+Case closed_case() {
+  Case record;
+  record.state = CaseState::kClosed;
+  record.opened = record.closed.emplace(parse_date("2026-03-02").value());
+  record.cause = Cause{"turbocharger", "worn", Proof::kSeen};
+  return record;
+}
+
+TEST_F(RecordsTest, PlantedIdentitiesReachNoFile) {
+  Case record = closed_case();
+  // The VIN is the regulation's sample (49 CFR 565.15(c), Table VI); the rest is invented.
+  record.complaint = "Quillborough rang from 0151 496 0123, plate QX19 ZZT, 1G4AH59H45G118341";
+  record.notes = "mail q.quillborough@example.org, marker pelican";
+  record.correction.emplace().traps = {"ask Quillborough before drilling qx19zzt"};
+  const Identity identity{"1G4AH59H45G118341", "QX19 ZZT", "Quillborough"};
+  ASSERT_TRUE(records_->add({record, identity}, Role::kTechnician));
+  std::stringstream lines;
+  record.notes += " +44 151 496 0123";
+  std::string line = case_to_json(record);
+  line.insert(
+      line.size() - 1,
+      R"(,"identity":{"vin":"1G4AH59H45G118341","plate":"QX19 ZZT","customer":"Quillborough"})");
+  lines << line << "\n";
+  ASSERT_TRUE(records_->import(lines, [](std::int64_t) {}));
+  ASSERT_TRUE(records_->follow(kPatience));
+
+  EXPECT_FALSE(files_with("pelican").empty()) << "the search itself must be able to find";
+  for (const char* needle : {"quillborough", "0151 496", "496 0123", "qx19", "1G4AH59H45G118341",
+                             "45G118341", "example.org"}) {
+    EXPECT_EQ(files_with(needle), std::vector<std::string>{}) << needle;
+  }
+}
+
+TEST_F(RecordsTest, TheSameVehicleHasTheSameToken) {
+  const Identity identity{"1G4AH59H45G118341", "", ""};
+  const auto first = records_->add({closed_case(), identity}, Role::kTechnician);
+  const auto second = records_->add({closed_case(), identity}, Role::kTechnician);
+  ASSERT_TRUE(first && second);
+  EXPECT_EQ(first->stored.record.vehicle.token.size(), 32U);
+  EXPECT_EQ(first->stored.record.vehicle.token, second->stored.record.vehicle.token);
+}
+
+TEST_F(RecordsTest, AWrongCheckDigitWarnsAndIsTaken) {
+  const auto added =
+      records_->add({closed_case(), {"1G4AH59H45G118331", "", ""}}, Role::kTechnician);
+  ASSERT_TRUE(added);
+  EXPECT_EQ(added->warnings.size(), 1U);
+}
+
+TEST_F(RecordsTest, RestoringAnEarlierRevisionIsAChangeOfItsOwn) {
+  const auto added = records_->add({closed_case(), {}}, Role::kTechnician);
+  const std::string ref = added->stored.record.ref;
+  ASSERT_TRUE(records_->change(ref, {}, R"({"notes":"new"})", Role::kTechnician));
+  const auto restored = records_->restore(ref, added->stored.revision, Role::kOwner);
+  ASSERT_TRUE(restored);
+  EXPECT_EQ(restored->stored.record.notes, "");
+  EXPECT_EQ(records_->store().history(added->stored.id)->size(), 3U);
+}
+
+TEST_F(RecordsTest, AChangeOfAnOldRevisionIsAConflict) {
+  const auto added = records_->add({closed_case(), {}}, Role::kTechnician);
+  const std::string ref = added->stored.record.ref;
+  ASSERT_TRUE(records_->change(ref, added->stored.revision, R"({"notes":"a"})", Role::kTechnician));
+  const auto late =
+      records_->change(ref, added->stored.revision, R"({"notes":"b"})", Role::kTechnician);
+  ASSERT_FALSE(late);
+  EXPECT_EQ(late.error().code, ErrorCode::kConflict);
+}
+
+TEST_F(RecordsTest, ImportingTwiceAddsNothing) {
+  Case record = closed_case();
+  record.ref = "a-1";
+  for (const std::int64_t expected : {1, 0}) {
+    std::stringstream lines(case_to_json(record) + "\n\n");
+    const auto report = records_->import(lines, [](std::int64_t) {});
+    ASSERT_TRUE(report);
+    EXPECT_EQ(report->added, expected);
+    EXPECT_EQ(report->same_already, 1 - expected);
+  }
+}
+
+TEST_F(RecordsTest, ReindexingTwiceChangesNothing) {
+  ASSERT_TRUE(records_->add({closed_case(), {}}, Role::kTechnician));
+  for (int i = 0; i < 2; ++i) {
+    ASSERT_TRUE(records_->reindex(kPatience));
+    EXPECT_TRUE(records_->verify());
+    EXPECT_EQ(records_->follow(kPatience)->followed, Followed::kNothingToDo);
+  }
+}
+
+}  // namespace
+}  // namespace shoplore
