@@ -9,6 +9,7 @@
 #include "indexer/file_lock.hpp"
 #include "indexer/identity_removal.hpp"
 #include "indexer/index_writer.hpp"
+#include "indexer/text.hpp"
 #include "indexer/vocabulary_words.hpp"
 
 namespace shoplore {
@@ -125,6 +126,11 @@ Result<Recorded> Records::add_findings(std::string_view ref, std::string_view te
     return fail(
         ErrorCode::kInvalidInput, std::string(ref),
         fmt::format("is {}; findings go to an open or waiting case", name_of(intake.record.state)));
+  }
+  if (!is_utf8(text)) return fail(ErrorCode::kInvalidInput, "findings", "not valid UTF-8");
+  if (intake.record.notes.size() + 1 + text.size() > kMaxTextBytes) {
+    return fail(ErrorCode::kTooLarge, "/notes",
+                fmt::format("would be longer than {} bytes", kMaxTextBytes));
   }
   add_recognised(intake.record, impl_->recogniser.recognise(text));
   if (!intake.record.notes.empty()) intake.record.notes += "\n";

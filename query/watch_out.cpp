@@ -57,7 +57,7 @@ Result<std::optional<Warning>> earlier_repair(const EvidenceItem& repair,
     warning.about = repair.attribute.substr(repair.attribute.find(':') + 1);
     warning.share = share_of((*counts)[*number], all);
     warning.text = fmt::format(
-        "of {} that came in {}with this already done ({}), {} turned out to be {}; we never see "
+        "Of {} that came in {}with this already done ({}), {} turned out to be {}; we never see "
         "those it cured",
         all, &group == &groups[0] ? "like this " : "", name_of_fix(warning.about, vocabulary),
         warning.share.count, name_of_cause(leading, vocabulary));
@@ -84,10 +84,10 @@ std::optional<Warning> fix_that_came_back(const LikelyCause& cause, const Vocabu
   warning.about = worst->fixes.front();
   warning.share = share_of(worst->came_back, known(*worst));
   warning.text =
-      fmt::format("{}: to {} alone came back {} of {} here", name_of_cause(cause, vocabulary),
+      fmt::format("{}: {} alone came back {} of {} here", name_of_cause(cause, vocabulary),
                   name_of_fixes(worst->fixes, vocabulary), worst->came_back, known(*worst));
   if (best != nullptr && best != worst) {
-    warning.text += fmt::format("; to {}: {} of {}", name_of_fixes(best->fixes, vocabulary),
+    warning.text += fmt::format("; {}: {} of {}", name_of_fixes(best->fixes, vocabulary),
                                 best->came_back, known(*best));
   }
   return warning;

@@ -115,6 +115,21 @@ TEST_F(RecordsTest, AChangeOfAnOldRevisionIsAConflict) {
   EXPECT_EQ(late.error().code, ErrorCode::kConflict);
 }
 
+TEST_F(RecordsTest, FindingsThatWouldOverflowTheNotesAreRefusedAndNothingChanges) {
+  Case record;
+  record.opened = parse_date("2026-03-02").value();
+  record.notes = std::string(kMaxTextBytes - 5, 'a');
+  const auto added = records_->add({record, {}}, Role::kTechnician);
+  const std::string ref = added->stored.record.ref;
+  const auto refused = records_->add_findings(ref, "misfire", Role::kTechnician);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, ErrorCode::kTooLarge);
+  EXPECT_FALSE(records_->add_findings(ref, "\xff", Role::kTechnician));
+  EXPECT_EQ(records_->store().read(ref)->revision, added->stored.revision);
+  ASSERT_TRUE(records_->add_findings(ref, "flat", Role::kTechnician));
+  EXPECT_EQ(records_->store().read(ref)->record.symptoms.at(0).id, "lack_of_power");
+}
+
 TEST_F(RecordsTest, ImportingTwiceAddsNothing) {
   Case record = closed_case();
   record.ref = "a-1";
