@@ -1,0 +1,99 @@
+#include "indexer/vocabulary.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace shoplore {
+namespace {
+
+using ::testing::HasSubstr;
+
+std::string wrapped(const std::string& kind, const std::string& entries) {
+  return R"({"kind":")" + kind + R"(","entries":[)" + entries + "]}";
+}
+
+TEST(Vocabulary, TheBuiltInFilesAreSound) {
+  const auto loaded = Vocabulary::built_in();
+  ASSERT_TRUE(loaded) << describe(loaded.error());
+  EXPECT_GE(loaded->entries(EntryKind::kSymptom).size(), 60U);
+  EXPECT_EQ(loaded->fingerprint().size(), 16U);
+}
+
+TEST(Vocabulary, EverySymptomOfHighVoltageStops) {
+  const auto loaded = Vocabulary::built_in();
+  for (const char* id : {"will_not_charge", "isolation_warning"}) {
+    const Entry* entry = loaded->find(EntryKind::kSymptom, id);
+    ASSERT_NE(entry, nullptr) << id;
+    EXPECT_THAT(entry->cautions, ::testing::Contains(HasSubstr("high_voltage"))) << id;
+  }
+}
+
+struct Bad {
+  const char *name, *text, *says;
+};
+
+TEST(Vocabulary, ErrorsNameFileAndEntry) {
+  const Bad table[] = {
+      {"unknown kind", R"({"kind":"smell","entries":[]})", "kind"},
+      {"unknown field", R"({"kind":"symptom","entries":[{"id":"a","name":"a","colour":1}]})",
+       "/colour"},
+      {"no name", R"({"kind":"symptom","entries":[{"id":"a"}]})", "/name"},
+      {"bad id", R"({"kind":"symptom","entries":[{"id":"A b","name":"a"}]})", "id:"},
+      {"twice", R"({"kind":"symptom","entries":[{"id":"a","name":"a"},{"id":"a","name":"b"}]})",
+       "twice"},
+      {"field of another kind",
+       R"({"kind":"symptom","entries":[{"id":"a","name":"a","minutes":3}]})", "minutes"},
+      {"unknown caution",
+       R"({"kind":"symptom","entries":[{"id":"a","name":"a","cautions":["none"]}]})", "none"},
+      {"alias goes round",
+       R"({"kind":"symptom","entries":[{"id":"a","name":"a","alias_of":"b"},{"id":"b","name":"b","alias_of":"a"}]})",
+       "round"},
+      {"one phrase, two owners",
+       R"({"kind":"symptom","entries":[{"id":"a","name":"flat"},{"id":"b","name":"b","phrases":["flat"]}]})",
+       "also one of"},
+      {"negative minutes", R"({"kind":"removal","entries":[{"id":"a","name":"a","minutes":-1}]})",
+       "negative"},
+      {"range upside down",
+       R"({"kind":"check","entries":[{"id":"a","name":"a","low":2,"high":1}]})", "above"},
+      {"capital phrase",
+       R"({"kind":"symptom","entries":[{"id":"a","name":"a","phrases":["Flat"]}]})", "lower case"},
+      {"not JSON", "{", "malformed"}};
+  for (const Bad& bad : table) {
+    const auto loaded = Vocabulary::parse({{"own.json", bad.text}});
+    ASSERT_FALSE(loaded) << bad.name;
+    EXPECT_THAT(describe(loaded.error()), HasSubstr("own.json")) << bad.name;
+    EXPECT_THAT(describe(loaded.error()), HasSubstr(bad.says)) << bad.name;
+  }
+}
+
+TEST(Vocabulary, ALaterFileOverridesAnEntryWhole) {
+  const auto loaded = Vocabulary::parse(
+      {{"built-in", wrapped("symptom", R"({"id":"a","name":"first","phrases":["x"]})")},
+       {"own", wrapped("symptom", R"({"id":"a","name":"second"})")}});
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded->find(EntryKind::kSymptom, "a")->name, "second");
+  EXPECT_TRUE(loaded->find(EntryKind::kSymptom, "a")->phrases.empty());
+}
+
+TEST(Vocabulary, AnAliasLeadsToTheEntryThatStandsForIt) {
+  const auto loaded = Vocabulary::parse(
+      {{"own", wrapped("symptom", R"({"id":"a","name":"a"},{"id":"b","name":"b","alias_of":"a"},)"
+                                  R"({"id":"c","name":"c","alias_of":"b"})")}});
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded->canonical(EntryKind::kSymptom, "c"), "a");
+  EXPECT_EQ(loaded->canonical(EntryKind::kSymptom, "unheard_of"), "unheard_of");
+  EXPECT_EQ(loaded->display_name(EntryKind::kSymptom, "unheard_of"), "unheard of");
+}
+
+TEST(Vocabulary, TheFingerprintTellsContentApart) {
+  const auto one = Vocabulary::parse({{"f", wrapped("symptom", R"({"id":"a","name":"a"})")}});
+  const auto same = Vocabulary::parse({{"g", wrapped("symptom", R"({ "name":"a", "id":"a"})")}});
+  const auto other = Vocabulary::parse({{"f", wrapped("symptom", R"({"id":"a","name":"b"})")}});
+  EXPECT_EQ(one->fingerprint(), same->fingerprint());
+  EXPECT_NE(one->fingerprint(), other->fingerprint());
+}
+
+}  // namespace
+}  // namespace shoplore

@@ -1,0 +1,132 @@
+// The whole answer on the demo: breadth, fixes, warnings and cautions hold together.
+#include "query/ask.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <numeric>
+#include <sstream>
+
+#include "corpus-demo/generator.hpp"
+#include "indexer/records.hpp"
+
+namespace shoplore {
+namespace {
+
+// One demo shop for all claims: they only read.
+class Ask : public ::testing::Test {
+ protected:
+  static void SetUpTestSuite() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "shoplore-ask-XXXXXX").string();
+    home_ = mkdtemp(pattern.data());
+    records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
+    std::stringstream lines;
+    generate_workshop(demo_world(), records_->vocabulary(), {2'400, 1},
+                      [&](const DemoCase& drawn) { lines << case_to_json(drawn.record) << "\n"; });
+    ASSERT_TRUE(records_->import(lines, [](std::int64_t) {}));
+    ASSERT_TRUE(records_->follow(std::chrono::seconds(10)));
+    snapshot_ = *Snapshot::open(records_->folder());
+  }
+  static void TearDownTestSuite() {
+    snapshot_.reset();
+    records_.reset();
+    std::filesystem::remove_all(home_);
+  }
+  static Result<Answer> asked(const std::string& text, Filter filter = {},
+                              std::uint32_t rows = 50) {
+    Question question;
+    question.text = text;
+    question.filter = std::move(filter);
+    question.rows = rows;
+    return ask(question, *snapshot_, records_->store(), records_->vocabulary(),
+               records_->recogniser());
+  }
+
+  static inline std::filesystem::path home_;
+  static inline std::unique_ptr<Records> records_;
+  static inline std::shared_ptr<const Snapshot> snapshot_;
+};
+
+TEST_F(Ask, NothingIsRankedWhereNothingMatchesAndTheCautionStands) {
+  const auto answer = asked("2023 Arlune electric van will not charge, isolation warning");
+  ASSERT_TRUE(answer);
+  EXPECT_TRUE(answer->nothing_matches);
+  EXPECT_TRUE(answer->likely_causes.empty());
+  EXPECT_TRUE(answer->similar.empty());
+  ASSERT_FALSE(answer->cautions.empty());
+  EXPECT_EQ(answer->cautions.front().id.substr(0, 12), "high_voltage");
+}
+
+TEST_F(Ask, TheWorkedQuestionsLeadToTheirCause) {
+  const auto turbo = asked("BW16D P0299 flat uphill, no whistle, turbo already replaced elsewhere");
+  EXPECT_EQ(turbo->likely_causes.front().component, "wastegate_linkage");
+  const auto coil = asked("Cormont misfire cylinder 3, coil replaced here four months ago");
+  EXPECT_EQ(coil->likely_causes.front().component, "plug_well_seal");
+}
+
+TEST_F(Ask, SharesAreOfTheLastWidthAndAddUp) {
+  for (const char* text : {"misfire", "P0299 flat", "Cormont", "flat, no whistle", "noise hot"}) {
+    const auto answer = asked(text);
+    ASSERT_TRUE(answer) << text;
+    if (answer->nothing_matches) continue;
+    std::uint32_t cases = 0;
+    double probability = answer->not_in_these_records + answer->left_out_probability;
+    for (const LikelyCause& cause : answer->likely_causes) {
+      EXPECT_EQ(cause.share.out_of, answer->breadth.back().cases) << text;
+      EXPECT_LE(cause.vehicles, cause.share.count) << text;
+      cases += cause.share.count;
+      probability += cause.probability;
+    }
+    EXPECT_EQ(cases, answer->breadth.back().cases) << text;
+    EXPECT_NEAR(probability, 1, 1e-9) << text;
+  }
+}
+
+TEST_F(Ask, AWiderWidthIsNeverSmaller) {
+  const auto answer =
+      asked("2016 Brackwater Tidal BW16D P0299 flat uphill, no whistle, turbo replaced elsewhere");
+  ASSERT_GT(answer->breadth.size(), 1U);
+  for (std::size_t i = 1; i < answer->breadth.size(); ++i) {
+    EXPECT_GE(answer->breadth[i].cases, answer->breadth[i - 1].cases);
+  }
+}
+
+TEST_F(Ask, AFilterNeverAddsCases) {
+  const auto all = asked("misfire");
+  Filter filter;
+  filter.make = "Cormont";
+  const auto some = asked("misfire", filter);
+  EXPECT_LT(some->cases_in_records, all->cases_in_records);
+  EXPECT_LE(some->breadth.back().cases, all->breadth.back().cases);
+}
+
+TEST_F(Ask, FixesDoneTogetherCountEachCaseOnce) {
+  const auto answer = asked("misfire");
+  for (const LikelyCause& cause : answer->likely_causes) {
+    std::uint32_t together = 0;
+    for (const FixCount& fix : cause.fixes_together) {
+      together += fix.cases;
+      EXPECT_EQ(fix.cases, fix.stayed_fixed + fix.came_back + fix.unknown);
+    }
+    EXPECT_LE(together, cause.seen);
+  }
+}
+
+TEST_F(Ask, RefusesWhatIsNoQuestion) {
+  for (const std::string& text : {std::string(), std::string("  \n"), std::string("?!"),
+                                  std::string(10'000, 'a'), std::string("\xff\xfe")}) {
+    const auto answer = asked(text);
+    ASSERT_FALSE(answer) << text.substr(0, 10);
+    EXPECT_EQ(answer.error().code, ErrorCode::kInvalidInput);
+    EXPECT_EQ(answer.error().place, "question");
+  }
+}
+
+TEST_F(Ask, AnIdentityInTheQuestionIsNotRepeated) {
+  const auto answer = asked("misfire, call 0151 496 0123");
+  EXPECT_EQ(answer->understood.text.find("496"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace shoplore
