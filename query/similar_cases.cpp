@@ -17,12 +17,27 @@ namespace {
 
 constexpr std::size_t kSnippetBytes = 160;
 
+// "no" and a lone number stand in every other note: they would only stir the order.
+bool finds_something(const std::string& word) {
+  const bool number = word.find_first_not_of("0123456789") == word.npos;
+  return word != "no" && word != "not" && (!number || word.size() > 3);
+}
+
+// "142,000"
+std::string grouped(std::int64_t number) {
+  std::string text = std::to_string(number);
+  for (std::size_t i = text.size(); i > 3;) text.insert(i -= 3, ",");
+  return text;
+}
+
 // The words typed, and the names the records use for what was recognised in them.
 std::set<std::string> query_words(const SearchQuestion& question, const Vocabulary& vocabulary,
                                   const Recogniser& recogniser) {
   std::set<std::string> words;
   const auto add = [&](std::string_view text) {
-    for (std::string& word : index_words(text)) words.insert(std::move(word));
+    for (std::string& word : index_words(text)) {
+      if (finds_something(word)) words.insert(std::move(word));
+    }
   };
   add(question.text);
   Case record;
@@ -112,7 +127,7 @@ std::string vehicle_text(const Vehicle& vehicle) {
   add(vehicle.make);
   add(vehicle.model);
   add(vehicle.engine_family);
-  if (vehicle.mileage_km) text += fmt::format(", {} km", vehicle.mileage_km->value);
+  if (vehicle.mileage_km) text += ", " + grouped(vehicle.mileage_km->value) + " km";
   return text;
 }
 
