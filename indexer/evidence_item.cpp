@@ -185,9 +185,18 @@ std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary)
     const int low = std::stoi(item.value);
     return low == 250 ? "250,000 km and more" : fmt::format("{} to {} thousand km", low, low + 50);
   }
-  std::string name = kind;
+  return display_vehicle_item(item);
+}
+
+std::string display_vehicle_item(const EvidenceItem& item) {
+  std::string name = item.attribute, value = item.value;
   std::replace(name.begin(), name.end(), '_', ' ');
-  return name + " " + item.value;
+  const bool is_name = name == "make" || name == "model";
+  const std::size_t capitals = item.attribute == "engine_family" ? value.size() : is_name ? 1U : 0U;
+  for (std::size_t i = 0; i < std::min(capitals, value.size()); ++i) {
+    if (value[i] >= 'a' && value[i] <= 'z') value[i] = static_cast<char>(value[i] - 'a' + 'A');
+  }
+  return name + " " + value;
 }
 
 }  // namespace shoplore

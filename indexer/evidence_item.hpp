@@ -70,6 +70,10 @@ enum class KnownBy {
 // "action component" of each fix, aliases followed, sorted, each once.
 [[nodiscard]] std::vector<std::string> fix_keys(const Case& record, const Vocabulary& vocabulary);
 
+// "engine family BW16D", "make Brackwater": a vehicle's attribute for people. Names are kept in
+// lower case, so a family is shown in capitals and a name with a capital first letter.
+[[nodiscard]] std::string display_vehicle_item(const EvidenceItem& item);
+
 // "whistle absent", "P0299", "replace turbocharger before": an item for people.
 [[nodiscard]] std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary);
 

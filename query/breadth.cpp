@@ -29,7 +29,7 @@ std::vector<Scope> scopes_of(const std::vector<EvidenceItem>& items) {
   for (const std::string_view attribute : {"engine_family", "make"}) {
     for (const EvidenceItem& item : items) {
       if (item.attribute != attribute) continue;
-      scopes.push_back({(attribute == "make" ? "make " : "engine family ") + item.value, {item}});
+      scopes.push_back({display_vehicle_item(item), {item}});
     }
   }
   scopes.push_back({"all vehicles", {}});
