@@ -6,14 +6,16 @@
 namespace shoplore {
 namespace {
 
-template <class List, class Value>
-void put_by_id(List& list, Value value) {
-  const auto same =
-      std::find_if(list.begin(), list.end(), [&](const auto& each) { return each.id == value.id; });
-  if (same == list.end()) {
+// Adds the value, or puts it in place of the one of the same id unless that says the same already:
+// it may hold more (a reading, a condition) than a few typed words.
+template <class Value, class Same>
+void put_by_id(std::vector<Value>& list, Value value, Same says_same) {
+  const auto there = std::find_if(list.begin(), list.end(),
+                                  [&](const Value& each) { return each.id == value.id; });
+  if (there == list.end()) {
     list.push_back(std::move(value));
-  } else {
-    *same = std::move(value);
+  } else if (!says_same(*there, value)) {
+    *there = std::move(value);
   }
 }
 
@@ -21,7 +23,8 @@ void put_symptom(Case& record, const RecognisedItem& item) {
   Symptom symptom;
   symptom.id = item.id;
   symptom.state = item.state;
-  put_by_id(record.symptoms, std::move(symptom));
+  put_by_id(record.symptoms, std::move(symptom),
+            [](const Symptom& a, const Symptom& b) { return a.state == b.state; });
 }
 
 void put_code(Case& record, const RecognisedItem& item) {
@@ -46,14 +49,16 @@ void put_sign(Case& record, const RecognisedItem& item) {
   WorkSign sign;
   sign.id = item.id;
   record.work_looked_for = YesNo::kYes;
-  put_by_id(record.work_signs, std::move(sign));
+  put_by_id(record.work_signs, std::move(sign),
+            [](const WorkSign&, const WorkSign&) { return true; });
 }
 
 void put_check(Case& record, const RecognisedItem& item) {
   Check check;
   check.id = item.id;
   check.verdict = item.verdict.value_or(Verdict::kUnclear);
-  put_by_id(record.checks, std::move(check));
+  put_by_id(record.checks, std::move(check),
+            [](const Check& a, const Check& b) { return a.verdict == b.verdict; });
 }
 
 // The symptom nearest before the condition in the text, else the nearest after.

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "indexer/fault_code.hpp"
+#include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -28,9 +29,38 @@ char at(std::string_view text, std::size_t i) {
   return i < text.size() ? text[i] : '\0';
 }
 
+// Spaces, among them the no-break ones that keyboards put between a number and its unit.
 std::size_t skip_spaces(std::string_view text, std::size_t i) {
-  while (at(text, i) == ' ') ++i;
-  return i;
+  while (true) {
+    const std::string_view rest = text.substr(std::min(i, text.size()));
+    if (rest.starts_with(' ')) {
+      ++i;
+    } else if (rest.starts_with("\u00a0")) {
+      i += 2;
+    } else if (rest.starts_with("\u202f")) {
+      i += 3;
+    } else {
+      return i;
+    }
+  }
+}
+
+// The word that begins at i or after spaces; empty when something else does.
+std::string word_after(std::string_view text, std::size_t i) {
+  const std::size_t begin = skip_spaces(text, i);
+  std::size_t end = begin;
+  while (is_word_char(at(text, end))) ++end;
+  return lower_case(text.substr(begin, end - begin));
+}
+
+// The word that ends at `end`, or before spaces and one of : = there.
+std::string_view word_before(std::string_view text, std::size_t end) {
+  while (end > 0 && text[end - 1] == ' ') --end;
+  if (end > 0 && (text[end - 1] == ':' || text[end - 1] == '=')) --end;
+  while (end > 0 && text[end - 1] == ' ') --end;
+  std::size_t begin = end;
+  while (begin > 0 && is_word_char(text[begin - 1])) --begin;
+  return text.substr(begin, end - begin);
 }
 
 int latest_model_year() {
@@ -42,7 +72,11 @@ int latest_model_year() {
 std::size_t code_end(std::string_view text, std::size_t begin) {
   if (std::string_view("PCBUpcbu").find(text[begin]) == std::string_view::npos) return 0;
   std::size_t i = begin + 1;
-  if (at(text, i) == ' ') ++i;
+  const bool apart = at(text, i) == ' ' || at(text, i) == '-';
+  if (apart) ++i;
+  // "C 2016" is a vehicle and its year; P20 codes are common.
+  const bool like_year = text.substr(i, 2) == "20" || text.substr(i, 2) == "19";
+  if (apart && like_year && text[begin] != 'P' && text[begin] != 'p') return 0;
   if (at(text, i) < '0' || at(text, i) > '3') return 0;
   for (int k = 0; k < 4; ++k, ++i) {
     if (!is_hex_digit(at(text, i))) return 0;
@@ -109,6 +143,90 @@ bool begins_word(std::string_view text, std::size_t i) {
   return i == 0 || !is_word_char(text[i - 1]);
 }
 
+bool is_mileage_label(std::string_view word) {
+  const std::string name = lower_case(word);
+  return name == "mileage" || name == "odo" || name == "odometer" || name == "clock";
+}
+
+// "every 10,000 km", "5,000 km ago", "100 km/h": not how far the vehicle has gone.
+bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end) {
+  const std::string before = lower_case(word_before(text, begin));
+  for (const char* word : {"every", "after", "for", "within", "since", "last", "per", "another"}) {
+    if (before == word) return true;
+  }
+  const std::string after = word_after(text, end);
+  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per"}) {
+    if (after == word) return true;
+  }
+  return at(text, end) == '/';
+}
+
+// The mileage whose digits begin here; its span ends at the number when it is none.
+struct MileageReading {
+  std::optional<RecognisedItem> item;
+  std::size_t end = 0;
+};
+
+MileageReading read_mileage_at(std::string_view text, std::size_t i, DistanceUnit default_unit) {
+  const Number number = read_number(text, i);
+  const Unit unit = read_unit(text, number.end);
+  const std::size_t end = unit.unit ? unit.end : number.end;
+  const std::string_view label = word_before(text, i);
+  const bool labelled = is_mileage_label(label);
+  const double least = unit.unit || labelled ? 1'000 : 10'000;
+  const bool is_mileage = (unit.unit || labelled || number.thousands) && number.value >= least &&
+                          number.value <= 2'000'000 &&
+                          (unit.unit || !is_reading_unit(word_after(text, end))) &&
+                          !is_other_distance(text, i, end);
+  if (!is_mileage) return {std::nullopt, number.end};
+  const DistanceUnit taken = unit.unit.value_or(default_unit);
+  RecognisedItem item;
+  item.kind = ItemKind::kMileage;
+  item.mileage_km = taken == DistanceUnit::kMiles ? kilometres_from_miles(number.value)
+                                                  : Kilometres{std::llround(number.value)};
+  item.id = std::to_string(item.mileage_km->value);
+  const auto begin = labelled ? static_cast<std::size_t>(label.data() - text.data()) : i;
+  item.span = {begin, end};
+  if (!unit.unit) {
+    item.reading_chosen = fmt::format("'{}' taken as {}", text.substr(i, number.end - i),
+                                      taken == DistanceUnit::kMiles ? "miles" : "kilometres");
+  }
+  return {std::move(item), end};
+}
+
+// Whether the number in [begin, end) belongs to a date, a decimal, a range or a part number.
+bool is_part_of_more(std::string_view text, std::size_t begin, std::size_t end) {
+  constexpr std::string_view kJoins = ".,-/";
+  const bool before = begin > 1 && kJoins.find(text[begin - 1]) != std::string_view::npos &&
+                      is_word_char(text[begin - 2]);
+  const bool after = end + 1 < text.size() && kJoins.find(text[end]) != std::string_view::npos &&
+                     is_digit(text[end + 1]);
+  return before || after;
+}
+
+std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t begin,
+                                           std::size_t end) {
+  constexpr std::string_view kPrintersQuote = "\u2019";
+  const int latest = latest_model_year();
+  const int value = std::stoi(std::string(text.substr(begin, end - begin)));
+  std::size_t quote = begin;
+  if (begin > 0 && text[begin - 1] == '\'') quote = begin - 1;
+  if (text.substr(0, begin).ends_with(kPrintersQuote)) quote = begin - kPrintersQuote.size();
+  const bool is_short = end - begin == 2 && quote < begin && begins_word(text, quote);
+  const int year = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
+  if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
+  if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
+      comes_before_readings(lower_case(word_before(text, begin)))) {
+    return std::nullopt;
+  }
+  RecognisedItem item;
+  item.kind = ItemKind::kModelYear;
+  item.id = std::to_string(year);
+  item.span = {is_short ? quote : begin, end};
+  if (is_short) item.reading_chosen = fmt::format("'{} taken as {}", text.substr(begin, 2), year);
+  return item;
+}
+
 }  // namespace
 
 std::vector<RecognisedItem> read_codes(std::string_view text) {
@@ -131,64 +249,39 @@ std::vector<RecognisedItem> read_codes(std::string_view text) {
 }
 
 std::vector<RecognisedItem> read_mileages(std::string_view text, DistanceUnit default_unit) {
-  std::vector<RecognisedItem> items;
+  std::optional<RecognisedItem> longest;
+  bool several = false;
   for (std::size_t i = 0; i < text.size();) {
     if (!is_digit(text[i]) || !begins_word(text, i)) {
       ++i;
       continue;
     }
-    const Number number = read_number(text, i);
-    const Unit unit = read_unit(text, number.end);
-    const bool is_mileage = unit.unit || (number.thousands && number.value >= 1'000);
-    if (!is_mileage || number.value > 2'000'000) {
-      i = number.end;
-      continue;
-    }
-    const DistanceUnit taken = unit.unit.value_or(default_unit);
-    RecognisedItem item;
-    item.kind = ItemKind::kMileage;
-    item.mileage_km = taken == DistanceUnit::kMiles ? kilometres_from_miles(number.value)
-                                                    : Kilometres{std::llround(number.value)};
-    item.id = std::to_string(item.mileage_km->value);
-    item.span = {i, unit.unit ? unit.end : number.end};
-    if (!unit.unit) {
-      item.reading_chosen = fmt::format("'{}' taken as {}", text.substr(i, number.end - i),
-                                        taken == DistanceUnit::kMiles ? "miles" : "kilometres");
-    }
-    i = item.span.end;
-    items.push_back(std::move(item));
+    MileageReading reading = read_mileage_at(text, i, default_unit);
+    i = reading.end;
+    if (!reading.item) continue;
+    several = several || longest;
+    const bool longer = !longest || reading.item->mileage_km->value > longest->mileage_km->value;
+    if (longer) longest = std::move(reading.item);
   }
-  return items;
+  if (!longest) return {};
+  if (several) {
+    longest->reading_chosen += longest->reading_chosen.empty() ? "" : "; ";
+    longest->reading_chosen += "the longest of several distances";
+  }
+  return {std::move(*longest)};
 }
 
 std::vector<RecognisedItem> read_model_years(std::string_view text) {
-  std::vector<RecognisedItem> items;
-  const int latest = latest_model_year();
   for (std::size_t i = 0; i < text.size(); ++i) {
-    if (!is_digit(text[i]) || !begins_word(text, i)) continue;
-    std::size_t end = i;
-    while (is_digit(at(text, end))) ++end;
-    if (is_word_char(at(text, end)) || end - i > 4) {
-      i = end - 1;
-      continue;
-    }
-    const int value = std::stoi(std::string(text.substr(i, end - i)));
-    const bool is_short = end - i == 2 && i > 0 && text[i - 1] == '\'';
-    const int year = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
-    const bool decimal =
-        (i > 0 && (text[i - 1] == '.' || text[i - 1] == ',')) ||
-        ((at(text, end) == '.' || at(text, end) == ',') && is_digit(at(text, end + 1)));
-    if ((end - i == 4 || is_short) && year >= 1980 && year <= latest && !decimal) {
-      RecognisedItem item;
-      item.kind = ItemKind::kModelYear;
-      item.id = std::to_string(year);
-      item.span = {is_short ? i - 1 : i, end};
-      if (is_short) item.reading_chosen = fmt::format("'{} taken as {}", text.substr(i, 2), year);
-      items.push_back(std::move(item));
-    }
-    i = end - 1;
+    if (!is_digit(text[i])) continue;
+    const std::size_t begin = i;
+    while (is_digit(at(text, i))) ++i;
+    // A printer's quote before '16 is no ASCII, yet no letter either.
+    const bool begins = begins_word(text, begin) || text.substr(0, begin).ends_with("\u2019");
+    if (!begins || is_word_char(at(text, i)) || i - begin > 4) continue;
+    if (auto item = read_year_at(text, begin, i)) return {std::move(*item)};
   }
-  return items;
+  return {};
 }
 
 }  // namespace shoplore

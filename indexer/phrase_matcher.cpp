@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -10,8 +11,41 @@ namespace {
 constexpr std::size_t kShortestRespelt = 5;
 constexpr std::size_t kLongestShorthand = 3;
 
-bool ends_clause(std::string_view between) {
+// Whether the text between two words parts them: a mark of punctuation, but neither the point of
+// a number ("12.6") nor of a shortened word before its number ("cyl. 3").
+bool ends_clause(std::string_view text, const Word& before, const Word& after) {
+  const std::string_view between = text.substr(before.end, after.begin - before.end);
+  if (between == "." || between == ",") return false;
+  const bool numbered =
+      (before.text == "cyl" || before.text == "no") && after.text[0] >= '0' && after.text[0] <= '9';
+  if (numbered && between == ". ") return false;
   return between.find_first_of(",;.:!?\n") != between.npos;
+}
+
+// Whether the words are written without a space between them: "w/o", not "w o".
+bool written_together(std::string_view text, const Word& first, const Word& last) {
+  return text.substr(first.begin, last.end - first.begin).find_first_of(" \t\n") ==
+         std::string_view::npos;
+}
+
+// "coil & plugs", "misfire/whistle": the sign as the word that it stands for. A slash only between
+// whole words: "a/c" is one.
+std::optional<Token> sign_between(std::string_view text, const Word& before, const Word& after,
+                                  std::size_t clause) {
+  const std::string_view between = text.substr(before.end, after.begin - before.end);
+  const std::size_t sign = between.find_first_of("&+/");
+  if (sign == between.npos) return std::nullopt;
+  const std::size_t at = before.end + sign;
+  if (between[sign] != '/') return Token{"and", "and", at, at + 1, clause};
+  if (before.text.size() < 3 || after.text.size() < 3) return std::nullopt;
+  return Token{"or", "or", at, at + 1, clause};
+}
+
+// Whether a word may stand between two words of a phrase: "linkage [is] stiff [by] hand". Never
+// one that joins two things: "turbo and actuator" is no turbo actuator.
+bool may_stand_between(EntryKind kind, std::string_view word) {
+  if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
+  return is_stop_word(word) && word != "and" && word != "or" && word != "but";
 }
 
 // Whether one insertion, deletion, replacement or swap of neighbours turns a into b.
@@ -69,16 +103,42 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
 
 std::string PhraseMatcher::respelt(const std::string& word) const {
   const bool has_digit = word.find_first_of("0123456789") != word.npos;
-  if (word.size() < kShortestRespelt || has_digit || known_stems_.contains(stem(word))) return word;
+  if (word.size() < kShortestRespelt || has_digit || is_ordinary(word) || is_stop_word(word) ||
+      known_stems_.contains(stem(word))) {
+    return word;
+  }
+  // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".
   std::string found;
   for (const std::string& known : known_words_) {
-    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known))
+    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known)) {
       continue;
+    }
+    const bool is_first = found.empty() || (is_ordinary(found) && !is_ordinary(known));
     // Two candidates with one stem are one word; with two stems nobody can tell.
-    if (!found.empty() && stem(found) != stem(known)) return word;
-    found = known;
+    if (!is_first && is_ordinary(known) == is_ordinary(found) && stem(found) != stem(known)) {
+      return word;
+    }
+    if (is_first || !is_ordinary(known)) found = known;
   }
   return found.empty() ? word : found;
+}
+
+PhraseMatcher::Written PhraseMatcher::expanded(std::string_view text,
+                                               const std::vector<Word>& words,
+                                               std::size_t at) const {
+  for (std::size_t n = std::min(kLongestShorthand, words.size() - at); n > 0; --n) {
+    if (!written_together(text, words[at], words[at + n - 1])) continue;
+    std::vector<std::string> key;
+    for (std::size_t k = 0; k < n; ++k) key.push_back(words[at + k].text);
+    auto found = shorthand_.find(key);
+    // "R&R'd" is "R&R" in the past.
+    if (found == shorthand_.end() && key.back().ends_with("'d")) {
+      key.back().resize(key.back().size() - 2);
+      found = shorthand_.find(key);
+    }
+    if (found != shorthand_.end()) return {found->second, n};
+  }
+  return {{words[at].text}, 1};
 }
 
 std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
@@ -87,29 +147,18 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
   std::vector<Token> tokens;
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
-    if (i > 0 && ends_clause(text.substr(words[i - 1].end, words[i].begin - words[i - 1].end))) {
-      ++clause;
+    if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
+    if (auto join = i > 0 ? sign_between(text, words[i - 1], words[i], clause) : std::nullopt) {
+      tokens.push_back(std::move(*join));
     }
-    std::size_t taken = 1;
-    std::vector<std::string> written{words[i].text};
-    for (std::size_t n = std::min(kLongestShorthand, words.size() - i); n > 0; --n) {
-      std::vector<std::string> key;
-      for (std::size_t k = 0; k < n; ++k) key.push_back(words[i + k].text);
-      // Shorthand of several letters is written together: "w/o", not "w o".
-      const bool together = words[i + n - 1].end - words[i].begin <= 2 * n + words[i].text.size();
-      const auto found = shorthand_.find(key);
-      if (found == shorthand_.end() || !together) continue;
-      taken = n;
-      written = found->second;
-      break;
-    }
-    for (std::string& word : written) {
+    Written written = expanded(text, words, i);
+    for (std::string& word : written.words) {
       std::string spelt = keep.contains(word) ? word : respelt(word);
       std::string stemmed = stem(spelt);
-      tokens.push_back(
-          {std::move(spelt), std::move(stemmed), words[i].begin, words[i + taken - 1].end, clause});
+      tokens.push_back({std::move(spelt), std::move(stemmed), words[i].begin,
+                        words[i + written.taken - 1].end, clause});
     }
-    i += taken;
+    i += written.taken;
   }
   return tokens;
 }
@@ -124,7 +173,9 @@ std::optional<std::size_t> PhraseMatcher::match_at(const Phrase& phrase,
       return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
              tokens[i].stem == phrase.stems[k];
     };
-    if (!fits(next) && k > 0 && next < tokens.size() && is_stop_word(tokens[next].text)) ++next;
+    const bool gap = k > 0 && next < tokens.size() && claimed[next] == 0 &&
+                     may_stand_between(phrase.kind, tokens[next].text);
+    if (!fits(next) && gap) ++next;
     if (!fits(next)) return std::nullopt;
     ++next;
   }

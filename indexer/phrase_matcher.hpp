@@ -14,6 +14,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "indexer/text.hpp"
 #include "indexer/vocabulary.hpp"
 
 namespace shoplore {
@@ -40,13 +41,15 @@ class PhraseMatcher {
   // shorthand.
   explicit PhraseMatcher(const Vocabulary& vocabulary);
 
-  // Splits a note into tokens: shorthand expanded, misspelt words of five letters or more
-  // replaced by the one known word that is a single edit away. `keep` are words to leave alone.
+  // Splits a note into tokens: shorthand expanded, & and / as "and" and "or", misspelt words of
+  // five letters or more replaced by the one known word that is a single edit away, unless they are
+  // ordinary words. `keep` are words to leave alone.
   [[nodiscard]] std::vector<Token> tokens_of(std::string_view text,
                                              const std::set<std::string>& keep) const;
 
   // All matches of these kinds within one clause each, longest first at every place, not
-  // overlapping, over tokens that are not claimed. One stop word may stand between two words.
+  // overlapping, over tokens that are not claimed. One stop word may stand between two words, in
+  // a check also the word that says how it went ("linkage stiff by hand").
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,
                                                  const std::vector<char>& claimed,
                                                  const std::set<EntryKind>& kinds) const;
@@ -57,7 +60,13 @@ class PhraseMatcher {
     std::string id;
     std::vector<std::string> stems;
   };
+  struct Written {
+    std::vector<std::string> words;
+    std::size_t taken = 1;  // words of the note they stand for
+  };
   void add(EntryKind kind, const std::string& id, std::string_view phrase);
+  [[nodiscard]] Written expanded(std::string_view text, const std::vector<Word>& words,
+                                 std::size_t at) const;
   [[nodiscard]] std::optional<std::size_t> match_at(const Phrase& phrase,
                                                     const std::vector<Token>& tokens,
                                                     const std::vector<char>& claimed,

@@ -3,7 +3,10 @@
 // Recognises fault codes, mileage, model year, vehicle (make, model, engine family, fuel),
 // symptoms and conditions by phrase, checks with a verdict, earlier repairs, work signs, and
 // negation ("no whistle" is a symptom that is absent; "no start" is a symptom). It never guesses
-// causes. What it cannot read it returns as leftover words rather than drop.
+// causes. What it cannot read it returns as leftover words rather than drop; read and dropped are
+// a cylinder number, a code's failure type and when an earlier repair was done.
+// How each kind is read: number_readers.hpp, vehicle_reader.hpp, repair_reader.hpp,
+// finding_reader.hpp.
 // Holds references into the vocabulary it was made from, which must outlive it; read-only after
 // construction, any thread.
 #pragma once
@@ -94,8 +97,9 @@ class Recogniser {
 };
 
 // Writes what was recognised into a record, keeping everything it already holds: a later word
-// about the same symptom, code, check or vehicle field replaces the earlier one. Conditions go to
-// the nearest symptom before them in the text, else the nearest after.
+// about the same symptom, check or vehicle field replaces the earlier one; one that says the same
+// again changes nothing. Conditions go to the nearest symptom before them in the text, else the
+// nearest after.
 void add_recognised(Case& record, const Recognised& recognised);
 
 }  // namespace shoplore

@@ -3,6 +3,7 @@
 #include <xapian.h>
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 namespace shoplore {
 namespace {
@@ -16,11 +17,6 @@ constexpr auto kStopWords = std::to_array<std::string_view>(
      "its",   "just",  "me",    "my",    "now", "of",    "or",   "our",   "said", "says", "she",
      "so",    "some",  "than",  "that",  "the", "their", "then", "there", "they", "this", "to",
      "up",    "us",    "van",   "very",  "was", "we",    "were", "with",  "you"});
-
-bool is_word_byte(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-         (static_cast<unsigned char>(c) & 0x80U) != 0;
-}
 
 // Length of the well-formed sequence at the front, 0 when there is none.
 std::size_t sequence_length(std::string_view text) {
@@ -41,30 +37,88 @@ std::size_t sequence_length(std::string_view text) {
   return overlong || surrogate || too_large ? 0 : length;
 }
 
+enum class Sort { kWord, kApostrophe, kOther };
+
+struct Character {
+  Sort sort = Sort::kOther;
+  std::size_t length = 1;  // bytes
+};
+
+// Punctuation beyond ASCII: the signs of Latin-1 and the block General Punctuation, which a
+// tablet's keyboard puts in by itself (dashes, quotes, no-break spaces).
+bool is_punctuation(std::uint32_t code_point) {
+  return (code_point >= 0xA0 && code_point <= 0xBF) || code_point == 0xD7 || code_point == 0xF7 ||
+         (code_point >= 0x2000 && code_point <= 0x206F);
+}
+
+Character character_at(std::string_view text, std::size_t at) {
+  constexpr std::uint32_t kRightSingleQuote = 0x2019;
+  const char c = text[at];
+  if (c == '\'') return {Sort::kApostrophe, 1};
+  const auto byte = [&](std::size_t i) {
+    return static_cast<std::uint32_t>(static_cast<unsigned char>(text[at + i]));
+  };
+  if (byte(0) < 0x80) {
+    const bool is_word = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    return {is_word ? Sort::kWord : Sort::kOther, 1};
+  }
+  const std::size_t length = sequence_length(text.substr(at));
+  std::uint32_t code_point = 0;
+  if (length == 2) code_point = (byte(0) & 0x1FU) << 6U | (byte(1) & 0x3FU);
+  if (length == 3) {
+    code_point = (byte(0) & 0x0FU) << 12U | (byte(1) & 0x3FU) << 6U | (byte(2) & 0x3FU);
+  }
+  if (code_point == kRightSingleQuote) return {Sort::kApostrophe, length};
+  return {is_punctuation(code_point) ? Sort::kOther : Sort::kWord,
+          std::max<std::size_t>(length, 1)};
+}
+
+// Whether the bytes at i are the second byte of an upper-case Latin-1 letter after its 0xC3.
+bool is_latin_capital(std::string_view text, std::size_t i) {
+  if (i == 0 || static_cast<unsigned char>(text[i - 1]) != 0xC3) return false;
+  const auto byte = static_cast<unsigned char>(text[i]);
+  return byte >= 0x80 && byte <= 0x9E && byte != 0x97;  // 0x97 is the multiplication sign
+}
+
 }  // namespace
 
 std::vector<Word> words_of(std::string_view text) {
   std::vector<Word> words;
   std::size_t i = 0;
   while (i < text.size()) {
-    if (!is_word_byte(text[i])) {
-      ++i;
+    Character now = character_at(text, i);
+    if (now.sort != Sort::kWord) {
+      i += now.length;
       continue;
     }
-    const std::size_t begin = i;
-    while (i < text.size() && (is_word_byte(text[i]) || (text[i] == '\'' && i + 1 < text.size() &&
-                                                         is_word_byte(text[i + 1])))) {
-      ++i;
+    Word word{"", i, i};
+    while (now.sort == Sort::kWord) {
+      word.text += text.substr(i, now.length);
+      i += now.length;
+      word.end = i;
+      if (i >= text.size()) break;
+      now = character_at(text, i);
+      const std::size_t next = i + now.length;
+      const bool joins = now.sort == Sort::kApostrophe && next < text.size() &&
+                         character_at(text, next).sort == Sort::kWord;
+      if (!joins) continue;
+      word.text += '\'';
+      i = next;
+      now = character_at(text, i);
     }
-    words.push_back({lower_case(text.substr(begin, i - begin)), begin, i});
+    word.text = lower_case(word.text);
+    words.push_back(std::move(word));
   }
   return words;
 }
 
 std::string lower_case(std::string_view text) {
   std::string lower(text);
-  for (char& c : lower) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  for (std::size_t i = 0; i < lower.size(); ++i) {
+    const char c = text[i];
+    if (c >= 'A' && c <= 'Z') lower[i] = static_cast<char>(c - 'A' + 'a');
+    if (is_latin_capital(text, i))
+      lower[i] = static_cast<char>(static_cast<unsigned char>(c) + 0x20);
   }
   return lower;
 }

@@ -70,7 +70,7 @@ struct Entry {
   std::vector<std::string> cautions;    // symptom, check, component, removal, action: caution ids
   std::vector<std::string> removals;    // check: what must come off first
   std::vector<std::string> components;  // check, symptom: components it tells about
-  std::optional<double> minutes;        // check, removal
+  std::optional<double> minutes;        // check, removal, verification
   std::string unit;                     // check: unit of its reading
   std::optional<double> low, high;      // check: expected range of its reading
   std::string where;                    // check: where to look or measure

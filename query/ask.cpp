@@ -18,6 +18,11 @@
 namespace shoplore {
 namespace {
 
+template <class T>
+bool holds_nothing(const Band<T>& band) {
+  return band.low && band.high && *band.low >= *band.high;
+}
+
 Result<void> check_question(const Question& question) {
   const auto refuse = [](std::string place, std::string why) {
     return fail(ErrorCode::kInvalidInput, std::move(place), std::move(why));
@@ -29,6 +34,9 @@ Result<void> check_question(const Question& question) {
   if (!is_utf8(question.text)) return refuse("question", "is not valid UTF-8");
   if (question.rows < 1 || question.rows > 50) return refuse("rows", "expected 1 to 50");
   if (question.similar_cases > 50) return refuse("similar_cases", "expected 0 to 50");
+  const std::string empty_band = "low must be below high, or nothing could match";
+  if (holds_nothing(question.filter.mileage)) return refuse("filter mileage", empty_band);
+  if (holds_nothing(question.filter.model_year)) return refuse("filter model_year", empty_band);
   return {};
 }
 
@@ -44,6 +52,18 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
   add_recognised(record, understood.recognised);
   understood.evidence = evidence_of(record, vocabulary);
   return understood;
+}
+
+// A record asked again is searched by its own words too; its correction is not known yet.
+std::string words_to_find(const std::string& text, const Case& record,
+                          const Vocabulary& vocabulary) {
+  std::string words = text + " " + record.complaint + " " + record.notes;
+  for (const Symptom& symptom : record.symptoms) {
+    if (symptom.state == Presence::kAbsent) continue;
+    words += " " + vocabulary.display_name(EntryKind::kSymptom, symptom.id);
+  }
+  for (const Code& code : record.codes) words += " " + code.code;
+  return words;
 }
 
 LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, const Tally& all,
@@ -112,8 +132,9 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   answer.watch_out = std::move(*warnings);
   answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes, vocabulary);
   if (question.similar_cases > 0 && !answer.nothing_matches) {
-    SearchQuestion search{answer.understood.text, {}, question.filter, question.similar_cases, ""};
-    auto page = find_similar(search, snapshot, store, vocabulary, recogniser);
+    const std::string words = words_to_find(answer.understood.text, question.record, vocabulary);
+    auto page = find_similar({words, {}, question.filter, question.similar_cases, ""}, snapshot,
+                             store, vocabulary, recogniser);
     if (!page) return fail(page.error());
     answer.similar = std::move(page->cases);
   }

@@ -74,6 +74,8 @@ Result<Breadth> look_wider(const std::vector<EvidenceItem>& items, const Filter&
     all_of.insert(all_of.end(), scope.items.begin(), scope.items.end());
     auto tally = counter.tally({all_of, filter});
     if (!tally) return fail(tally.error());
+    // Several makes can share an engine family: a make with fewer of these cases is not wider.
+    if (!breadth.widths.empty() && tally->cases < breadth.widths.back().cases) return false;
     width.cases = tally->cases;
     width.vehicles = tally->vehicles;
     breadth.widths.push_back(std::move(width));

@@ -71,6 +71,32 @@ WhyLine why_line(const ItemCounts& counts, CauseNumber cause, const RankingKnobs
   return line;
 }
 
+// From how often each was seen and what its why lines add.
+void set_probabilities(Ranking& ranking) {
+  double once = 0, prior_total = 0;
+  std::vector<double> log_weights;
+  for (const RankedCause& row : ranking.causes) {
+    if (row.seen == 1) ++once;
+    prior_total += row.seen + 0.5;
+    double log_weight = std::log(row.seen + 0.5);
+    for (const WhyLine& line : row.why) log_weight += line.weight;
+    log_weights.push_back(log_weight);
+  }
+  // All of them seen once would leave the recorded causes nothing, and evidence no say.
+  const double unseen = std::min(once, ranking.cases - 0.5) / ranking.cases;
+  // Relative to the largest, so that nothing overflows.
+  const double largest = *std::max_element(log_weights.begin(), log_weights.end());
+  const double scale = (1 - unseen) / prior_total;
+  ranking.not_in_these_records = unseen * std::exp(-largest);
+  double sum = ranking.not_in_these_records;
+  for (std::size_t i = 0; i < log_weights.size(); ++i) {
+    ranking.causes[i].probability = scale * std::exp(log_weights[i] - largest);
+    sum += ranking.causes[i].probability;
+  }
+  ranking.not_in_these_records /= sum;
+  for (RankedCause& row : ranking.causes) row.probability /= sum;
+}
+
 }  // namespace
 
 Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter& filter,
@@ -90,35 +116,15 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   ranking.cases = static_cast<std::uint32_t>(total(*seen));
   if (ranking.cases == 0) return ranking;
   if (!items.empty()) ranking.tau = 1 / (1 + knobs.rho * static_cast<double>(items.size() - 1));
-  const auto once = static_cast<double>(std::count(seen->begin(), seen->end(), 1U));
-  const double unseen = once / ranking.cases;
-
-  std::vector<double> log_weights;
-  double prior_total = 0;
   for (CauseNumber cause = 0; cause < seen->size(); ++cause) {
     if ((*seen)[cause] == 0) continue;
-    RankedCause row;
-    row.cause = cause;
-    row.seen = (*seen)[cause];
-    double log_odds = 0;
+    RankedCause row{cause, 0, (*seen)[cause], {}};
     for (const ItemCounts& counts : counted) {
       row.why.push_back(why_line(counts, cause, knobs, ranking.tau));
-      log_odds += row.why.back().weight;
     }
-    prior_total += row.seen + 0.5;
-    log_weights.push_back(std::log(row.seen + 0.5) + log_odds);
     ranking.causes.push_back(std::move(row));
   }
-  // Relative to the largest, so that nothing overflows.
-  const double largest = *std::max_element(log_weights.begin(), log_weights.end());
-  const double scale = (1 - unseen) / prior_total;
-  double sum = unseen * std::exp(-largest);
-  for (std::size_t i = 0; i < log_weights.size(); ++i) {
-    ranking.causes[i].probability = scale * std::exp(log_weights[i] - largest);
-    sum += ranking.causes[i].probability;
-  }
-  ranking.not_in_these_records = sum > 0 ? unseen * std::exp(-largest) / sum : 1;
-  for (RankedCause& row : ranking.causes) row.probability = sum > 0 ? row.probability / sum : 0;
+  set_probabilities(ranking);
   std::sort(ranking.causes.begin(), ranking.causes.end(), [&](const auto& a, const auto& b) {
     if (a.probability != b.probability) return a.probability > b.probability;
     return counter.causes().key(a.cause) < counter.causes().key(b.cause);

@@ -8,7 +8,8 @@
 //   L_c = sum over f of ln(theta_cf / p_f);  tau = 1 / (1 + rho (k - 1)), rho = 0.03
 //   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) * exp(tau L_c)
 //   P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953: the unseen
-//   mass is about the singletons over N)
+//   mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N, so that
+//   something is left for the recorded ones
 // m is additive smoothing toward the background (Zadrozny & Elkan 2001 call it m-estimation).
 // Threads: as the counter's. Errors: the counter's.
 #pragma once

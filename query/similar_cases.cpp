@@ -30,7 +30,8 @@ std::string grouped(std::int64_t number) {
   return text;
 }
 
-// The words typed, and the names the records use for what was recognised in them.
+// The words typed, and the names the records use for what was recognised in them. "No whistle"
+// is left out: searched for, it would bring the cases that whistle.
 std::set<std::string> query_words(const SearchQuestion& question, const Vocabulary& vocabulary,
                                   const Recogniser& recogniser) {
   std::set<std::string> words;
@@ -39,9 +40,16 @@ std::set<std::string> query_words(const SearchQuestion& question, const Vocabula
       if (finds_something(word)) words.insert(std::move(word));
     }
   };
-  add(question.text);
+  const Recognised recognised = recogniser.recognise(question.text);
+  std::string text = question.text;
+  for (const RecognisedItem& item : recognised.items) {
+    if (item.state == Presence::kPresent) continue;
+    std::fill_n(text.begin() + static_cast<std::ptrdiff_t>(item.span.begin),
+                item.span.end - item.span.begin, ' ');
+  }
+  add(text);
   Case record;
-  add_recognised(record, recogniser.recognise(question.text));
+  add_recognised(record, recognised);
   for (const Symptom& symptom : record.symptoms) {
     if (symptom.state == Presence::kPresent) {
       add(vocabulary.display_name(EntryKind::kSymptom, symptom.id));
@@ -92,7 +100,30 @@ bool begins_character(char c) {
   return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
 }
 
-// The stretch of the text with the most matching words, cut at characters and words.
+bool is_space(char c) {
+  return c == ' ' || c == '\n';
+}
+
+// About kSnippetBytes from `begin`, widened or cut to whole words; to whole characters where a
+// text has no spaces.
+Span whole_words(const std::string& text, std::size_t begin) {
+  constexpr std::size_t kLongestWord = 30;
+  Span span{begin, std::min(begin + kSnippetBytes, text.size())};
+  const std::size_t first = begin > kLongestWord ? begin - kLongestWord : 0;
+  while (span.begin > first && !is_space(text[span.begin - 1])) --span.begin;
+  while (span.begin > 0 && !begins_character(text[span.begin])) --span.begin;
+  if (span.end == text.size()) return span;
+  std::size_t space = span.end;
+  while (space > span.begin && !is_space(text[space])) --space;
+  if (space + kLongestWord > span.end) {
+    span.end = space;
+  } else {
+    while (!begins_character(text[span.end])) --span.end;
+  }
+  return span;
+}
+
+// The stretch of the text with the most matching words.
 Snippet snippet_of(const std::string& text, const std::set<std::string>& wanted) {
   std::vector<Word> hits;
   for (Word& word : words_of(text)) {
@@ -105,15 +136,12 @@ Snippet snippet_of(const std::string& text, const std::set<std::string>& wanted)
     while (i + n < hits.size() && hits[i + n].end <= hits[i].begin + kSnippetBytes - 20) ++n;
     if (n > most) most = n, begin = hits[i].begin > 20 ? hits[i].begin - 20 : 0;
   }
-  while (begin > 0 && text[begin - 1] != ' ') --begin;
-  std::size_t end = std::min(begin + kSnippetBytes, text.size());
-  while (end < text.size() && (!begins_character(text[end]) || text[end] != ' ') && end > begin)
-    --end;
-  Snippet snippet{text.substr(begin, end - begin), {}};
+  const Span cut = whole_words(text, begin);
+  Snippet snippet{text.substr(cut.begin, cut.end - cut.begin), {}};
   std::replace(snippet.text.begin(), snippet.text.end(), '\n', ' ');
   for (const Word& hit : hits) {
-    if (hit.begin >= begin && hit.end <= end)
-      snippet.marked.push_back({hit.begin - begin, hit.end - begin});
+    if (hit.begin >= cut.begin && hit.end <= cut.end)
+      snippet.marked.push_back({hit.begin - cut.begin, hit.end - cut.begin});
   }
   return snippet;
 }

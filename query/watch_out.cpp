@@ -11,9 +11,14 @@ namespace {
 
 constexpr double kLikely = 0.1;
 
+std::string name_of_cause(const std::string& key, const Vocabulary& vocabulary) {
+  const auto colon = key.find(':');
+  return vocabulary.display_name(EntryKind::kComponent, key.substr(0, colon)) + ", " +
+         vocabulary.display_name(EntryKind::kFailure, key.substr(colon + 1));
+}
+
 std::string name_of_cause(const LikelyCause& cause, const Vocabulary& vocabulary) {
-  return vocabulary.display_name(EntryKind::kComponent, cause.component) + ", " +
-         vocabulary.display_name(EntryKind::kFailure, cause.failure);
+  return name_of_cause(cause.component + ":" + cause.failure, vocabulary);
 }
 
 std::string name_of_fix(const std::string& key, const Vocabulary& vocabulary) {
@@ -30,14 +35,12 @@ std::string name_of_fixes(const std::vector<std::string>& keys, const Vocabulary
   return text;
 }
 
-// Cases that came in with that repair already done and the question's present symptoms and codes.
+// Cases that came in with that repair already done and the question's present symptoms and codes,
+// and the cause most of them turned out to have: not always the one the ranking leads with.
 Result<std::optional<Warning>> earlier_repair(const EvidenceItem& repair,
                                               const std::vector<EvidenceItem>& items,
-                                              const LikelyCause& leading, const Filter& filter,
-                                              const CaseCounter& counter,
+                                              const Filter& filter, const CaseCounter& counter,
                                               const Vocabulary& vocabulary) {
-  const auto number = counter.causes().find(leading.component + ":" + leading.failure);
-  if (!number) return std::optional<Warning>{};
   std::vector<EvidenceItem> with{repair};
   for (const EvidenceItem& item : items) {
     const bool shown = item.attribute.starts_with("symptom:") ||
@@ -52,31 +55,46 @@ Result<std::optional<Warning>> earlier_repair(const EvidenceItem& repair,
     std::uint32_t all = 0;
     for (const std::uint32_t cases : *counts) all += cases;
     if (all < kEnoughToWarn) continue;
+    const auto most = std::max_element(counts->begin(), counts->end());
+    const auto cause = static_cast<CauseNumber>(most - counts->begin());
     Warning warning;
     warning.kind = WarningKind::kEarlierRepair;
     warning.about = repair.attribute.substr(repair.attribute.find(':') + 1);
-    warning.share = share_of((*counts)[*number], all);
+    warning.share = share_of(*most, all);
     warning.text = fmt::format(
         "Of {} that came in {}with this already done ({}), {} turned out to be {}; we never see "
         "those it cured",
         all, &group == &groups[0] ? "like this " : "", name_of_fix(warning.about, vocabulary),
-        warning.share.count, name_of_cause(leading, vocabulary));
+        *most, name_of_cause(counter.causes().key(cause), vocabulary));
     return std::optional(warning);
   }
   return std::optional<Warning>{};
 }
 
+// Of what lasted more than two times in three, the fix best proved to: the lowest upper end of the
+// interval of its comebacks, so that 4 of 80 stands before 0 of 10. Null when nothing did.
+const FixCount* best_lasting(const std::vector<FixCount>& fixes) {
+  const auto comebacks = [](const FixCount& fix) {
+    return share_of(fix.came_back, fix.stayed_fixed + fix.came_back);
+  };
+  const FixCount* best = nullptr;
+  for (const FixCount& fix : fixes) {
+    const Share share = comebacks(fix);
+    if (share.out_of < kEnoughToWarn || 3 * share.count >= share.out_of) continue;
+    if (best == nullptr || share.interval.high < comebacks(*best).interval.high) best = &fix;
+  }
+  return best;
+}
+
 std::optional<Warning> fix_that_came_back(const LikelyCause& cause, const Vocabulary& vocabulary) {
   const auto known = [](const FixCount& fix) { return fix.stayed_fixed + fix.came_back; };
   const FixCount* worst = nullptr;
-  const FixCount* best = nullptr;
   for (const FixCount& fix : cause.fixes_together) {
     if (known(fix) < kEnoughToWarn) continue;
     if (3 * fix.came_back >= known(fix) &&
         (worst == nullptr || fix.came_back * known(*worst) > worst->came_back * known(fix))) {
       worst = &fix;
     }
-    if (best == nullptr || fix.came_back * known(*best) < best->came_back * known(fix)) best = &fix;
   }
   if (worst == nullptr) return std::nullopt;
   Warning warning;
@@ -86,7 +104,7 @@ std::optional<Warning> fix_that_came_back(const LikelyCause& cause, const Vocabu
   warning.text =
       fmt::format("{}: {} alone came back {} of {} here", name_of_cause(cause, vocabulary),
                   name_of_fixes(worst->fixes, vocabulary), worst->came_back, known(*worst));
-  if (best != nullptr && best != worst) {
+  if (const FixCount* best = best_lasting(cause.fixes_together)) {
     warning.text += fmt::format("; {}: {} of {}", name_of_fixes(best->fixes, vocabulary),
                                 best->came_back, known(*best));
   }
@@ -130,7 +148,7 @@ Result<std::vector<Warning>> watch_out(const std::vector<EvidenceItem>& items,
   if (causes.empty()) return warnings;
   for (const EvidenceItem& item : items) {
     if (!item.attribute.starts_with("earlier_repair:") || item.value == "absent") continue;
-    auto warning = earlier_repair(item, items, causes.front(), filter, counter, vocabulary);
+    auto warning = earlier_repair(item, items, filter, counter, vocabulary);
     if (!warning) return fail(warning.error());
     if (*warning) warnings.push_back(std::move(**warning));
   }

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
 #include <string>
 
 namespace shoplore {
@@ -93,6 +95,34 @@ TEST(Vocabulary, TheFingerprintTellsContentApart) {
   const auto other = Vocabulary::parse({{"f", wrapped("symptom", R"({"id":"a","name":"b"})")}});
   EXPECT_EQ(one->fingerprint(), same->fingerprint());
   EXPECT_NE(one->fingerprint(), other->fingerprint());
+}
+
+TEST(Vocabulary, TheFingerprintIsFnv1aOverEveryKindAndEntryInOrder) {
+  // FNV-1a, 64 bits, of no bytes is its offset basis (RFC 9923).
+  EXPECT_EQ(Vocabulary::parse({})->fingerprint(), "cbf29ce484222325");
+}
+
+TEST(Vocabulary, RetiredEntriesStayKnownAndFreeTheirPhrases) {
+  const auto loaded = Vocabulary::parse(
+      {{"own", wrapped("symptom", R"({"id":"a","name":"flat","retired":"too vague"},)"
+                                  R"({"id":"b","name":"gutless","phrases":["flat"]})")}});
+  ASSERT_TRUE(loaded) << describe(loaded.error());
+  EXPECT_NE(loaded->find(EntryKind::kSymptom, "a"), nullptr);
+}
+
+TEST(Vocabulary, AnOverridesFolderIsReadAndNamedInErrors) {
+  const auto folder = std::filesystem::path(::testing::TempDir()) / "shoplore-vocabulary-test";
+  std::filesystem::remove_all(folder);
+  EXPECT_EQ(Vocabulary::load(folder)->fingerprint(), Vocabulary::built_in()->fingerprint());
+  std::filesystem::create_directories(folder);
+  std::ofstream(folder / "own.json") << wrapped("symptom", R"({"id":"misfire","name":"mine"})");
+  const auto own = Vocabulary::load(folder);
+  ASSERT_TRUE(own) << describe(own.error());
+  EXPECT_EQ(own->display_name(EntryKind::kSymptom, "misfire"), "mine");
+  EXPECT_NE(own->fingerprint(), Vocabulary::built_in()->fingerprint());
+  std::ofstream(folder / "own.json") << wrapped("symptom", R"({"id":"misfire"})");
+  EXPECT_THAT(describe(Vocabulary::load(folder).error()), HasSubstr("own.json, entry 'misfire'"));
+  std::filesystem::remove_all(folder);
 }
 
 }  // namespace

@@ -123,6 +123,33 @@ TEST_F(Ask, RefusesWhatIsNoQuestion) {
   }
 }
 
+TEST_F(Ask, RefusesAFilterThatNothingCanPass) {
+  Filter mileage, year;
+  mileage.mileage = {Kilometres{150'000}, Kilometres{150'000}};
+  year.model_year = {2017, 2014};
+  for (const Filter& filter : {mileage, year}) {
+    const auto answer = asked("misfire", filter);
+    ASSERT_FALSE(answer);
+    EXPECT_EQ(answer.error().code, ErrorCode::kInvalidInput);
+  }
+}
+
+// As an open case is asked again: without a word typed.
+TEST_F(Ask, ARecordAloneFindsItsLikelyCausesAndSimilarCases) {
+  Question question;
+  question.record.symptoms.push_back({"misfire", Presence::kPresent, {}, {}, {}});
+  const auto by_record =
+      ask(question, *snapshot_, records_->store(), records_->vocabulary(), records_->recogniser());
+  ASSERT_TRUE(by_record);
+  const auto by_text = asked("misfire", {}, 5);
+  ASSERT_EQ(by_record->similar.size(), by_text->similar.size());
+  ASSERT_FALSE(by_record->similar.empty());
+  for (std::size_t i = 0; i < by_text->similar.size(); ++i) {
+    EXPECT_EQ(by_record->similar[i].ref, by_text->similar[i].ref);
+  }
+  EXPECT_EQ(by_record->likely_causes[0].probability, by_text->likely_causes[0].probability);
+}
+
 TEST_F(Ask, AnIdentityInTheQuestionIsNotRepeated) {
   const auto answer = asked("misfire, call 0151 496 0123");
   EXPECT_EQ(answer->understood.text.find("496"), std::string::npos);

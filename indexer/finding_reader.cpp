@@ -1,0 +1,237 @@
+#include "indexer/finding_reader.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <set>
+#include <tuple>
+
+#include "indexer/note_words.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+namespace {
+
+ItemKind item_kind(EntryKind kind) {
+  switch (kind) {
+    case EntryKind::kSymptom:
+      return ItemKind::kSymptom;
+    case EntryKind::kCondition:
+      return ItemKind::kCondition;
+    default:
+      return ItemKind::kWorkSign;
+  }
+}
+
+bool is_small_number(std::string_view word) {
+  return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
+}
+
+bool is_number_word(std::string_view word) {
+  return word == "no" || word == "number" || word == "nr";
+}
+
+bool is_cylinder(const Token& token) {
+  return token.stem == "cylind" || token.text == "cyl";
+}
+
+// The word of verdict nearest to a check: inside its phrase, then after it, then before it.
+class VerdictSearch {
+ public:
+  VerdictSearch(const NotePage& page, const std::vector<char>& in_symptom)
+      : page_(page), in_symptom_(in_symptom) {}
+
+  std::optional<std::size_t> near(const PhraseMatch& match) const {
+    constexpr std::size_t kReach = 3;
+    for (std::size_t i = match.first; i < match.last; ++i) {
+      if (is_verdict(i)) return i;
+    }
+    for (std::size_t i = match.last; i < match.last + kReach; ++i) {
+      if (!page_.same_clause(i, match.first)) break;
+      if (is_free_verdict(i)) return i;
+    }
+    for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+      if (!page_.same_clause(i - 1, match.first)) break;
+      if (is_free_verdict(i - 1)) return i - 1;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  bool is_verdict(std::size_t i) const {
+    return says_pass(page_.word(i)) || says_fail(page_.word(i));
+  }
+  bool is_free_verdict(std::size_t i) const {
+    return is_verdict(i) && !page_.is_claimed(i) && in_symptom_[i] == 0;
+  }
+
+  const NotePage& page_;
+  const std::vector<char>& in_symptom_;
+};
+
+class FindingReader {
+ public:
+  explicit FindingReader(NotePage& page) : page_(page), negations_(page.size(), 0) {}
+
+  void read() {
+    const auto matches =
+        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
+    for (const PhraseMatch& match : matches) {
+      const bool denied = match.kind == EntryKind::kCondition && is_denied_at(page_, match.first);
+      if (!denied) page_.claim({match.first, match.last});
+    }
+    for (const PhraseMatch& match : matches) {
+      if (!page_.is_claimed(match.first)) continue;
+      if (match.kind == EntryKind::kCondition) {
+        keep(match, Presence::kPresent, {match.first, match.last});
+      } else {
+        add_finding(match);
+      }
+    }
+  }
+
+ private:
+  void add_finding(const PhraseMatch& match) {
+    const TokenRange range = with_cylinder({match.first, match.last});
+    page_.claim(range);
+    const bool absent = is_denied_after(range.last) || is_denied_before(range);
+    keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
+  }
+
+  void keep(const PhraseMatch& match, Presence state, TokenRange range) {
+    const ItemKind kind = item_kind(match.kind);
+    if (!kept_.insert({kind, match.id, state}).second) return;
+    RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
+    item.state = state;
+    page_.keep(std::move(item));
+  }
+
+  // A word before the finding in its clause that turns it round.
+  bool is_denied_before(TokenRange range) {
+    std::size_t unknown = 0;
+    for (std::size_t i = range.first; i > 0 && page_.same_clause(i - 1, range.first); --i) {
+      const std::string& word = page_.word(i - 1);
+      if (ends_negation(word)) return false;
+      const bool claimed = page_.is_claimed(i - 1) && negations_[i - 1] == 0;
+      if (!claimed && is_negation(word)) {
+        if (is_small_number(page_.word(i)) || is_how_often(i, range)) return false;
+        negations_[i - 1] = 1;
+        page_.claim(i - 1);
+        return true;
+      }
+      if (word == "or" || word == "nor") unknown = 0;
+      if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
+    }
+    return false;
+  }
+
+  // "not always misfiring", "does not stall every time".
+  bool is_how_often(std::size_t after_negation, TokenRange range) const {
+    return says_how_often(page_.word(after_negation)) ||
+           (page_.same_clause(range.first, range.last) && says_how_often(page_.word(range.last)));
+  }
+
+  // "smoke: none", "whistle not heard".
+  bool is_denied_after(std::size_t next) {
+    if (next >= page_.size() || page_.is_claimed(next)) return false;
+    if (page_.word(next) == "none") {
+      page_.claim(next);
+      return true;
+    }
+    std::size_t i = next;
+    while (page_.same_clause(i, next) && is_stop_word(page_.word(i))) ++i;
+    const bool denied = page_.same_clause(i, next) && page_.same_clause(next - 1, next) &&
+                        is_negation(page_.word(i)) && page_.same_clause(i, i + 1) &&
+                        is_noticed(page_.word(i + 1));
+    if (denied) page_.claim({i, i + 2});
+    return denied;
+  }
+
+  // "misfire cylinder 3", "no. 3 cylinder misfire": the number belongs to the finding.
+  TokenRange with_cylinder(TokenRange range) const {
+    std::size_t after = range.last;
+    while (page_.same_clause(after, range.first) &&
+           (page_.word(after) == "on" || page_.word(after) == "in" ||
+            is_number_word(page_.word(after)))) {
+      ++after;
+    }
+    if (const std::size_t end = cylinder_end(after, range.first); end > 0) range.last = end;
+    for (const std::size_t length : {3U, 2U}) {
+      if (length > range.first) continue;
+      const std::size_t begin = range.first - length;
+      const bool ends_here = is_free(begin, range.first) &&
+                             cylinder_end(begin + (is_number_word(page_.word(begin)) ? 1 : 0),
+                                          range.first) == range.first;
+      if (ends_here) return {begin, range.last};
+    }
+    return range;
+  }
+
+  bool is_free(std::size_t first, std::size_t last) const {
+    for (std::size_t i = first; i < last; ++i) {
+      if (page_.is_claimed(i) || !page_.same_clause(i, last)) return false;
+    }
+    return true;
+  }
+
+  // End of "cylinder 3", "cylinder no 3" or "3 cylinder" that begins here; 0 when nothing does.
+  std::size_t cylinder_end(std::size_t at, std::size_t anchor) const {
+    const auto here = [&](std::size_t i) {
+      return page_.same_clause(i, anchor) && !page_.is_claimed(i);
+    };
+    if (!here(at)) return 0;
+    if (is_small_number(page_.word(at))) {
+      return here(at + 1) && is_cylinder(page_.token(at + 1)) ? at + 2 : 0;
+    }
+    if (!is_cylinder(page_.token(at))) return 0;
+    std::size_t number = at + 1;
+    if (here(number) && is_number_word(page_.word(number))) ++number;
+    return here(number) && is_small_number(page_.word(number)) ? number + 1 : 0;
+  }
+
+  NotePage& page_;
+  std::vector<char> negations_;  // by token: claimed as a negation, not inside a phrase
+  std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
+};
+
+}  // namespace
+
+bool is_denied_at(const NotePage& page, std::size_t at) {
+  for (std::size_t i = at; i > 0 && page.same_clause(i - 1, at); --i) {
+    const std::string& word = page.word(i - 1);
+    if (is_negation(word)) return !page.is_claimed(i - 1);
+    if (!is_stop_word(word) || word == "just" || ends_negation(word)) return false;
+  }
+  return false;
+}
+
+void read_checks(NotePage& page) {
+  const auto matches = page.matches({EntryKind::kSymptom, EntryKind::kWorkSign, EntryKind::kCheck});
+  std::vector<char> in_symptom(page.size(), 0);
+  for (const PhraseMatch& match : matches) {
+    if (match.kind == EntryKind::kCheck) continue;
+    for (std::size_t i = match.first; i < match.last; ++i) in_symptom[i] = 1;
+  }
+  const VerdictSearch search(page, in_symptom);
+  for (const PhraseMatch& match : matches) {
+    const auto verdict = match.kind == EntryKind::kCheck ? search.near(match) : std::nullopt;
+    if (!verdict) continue;
+    const bool turned = is_denied_at(page, *verdict);
+    RecognisedItem item =
+        recognised_item(ItemKind::kCheck, match.id, page.span_of({match.first, match.last}));
+    item.verdict = says_pass(page.word(*verdict)) != turned ? Verdict::kPass : Verdict::kFail;
+    page.claim({match.first, match.last});
+    page.claim(*verdict);
+    for (std::size_t i = *verdict; turned && i > 0; --i) {
+      page.claim(i - 1);
+      if (is_negation(page.word(i - 1))) break;
+    }
+    page.keep(std::move(item));
+  }
+}
+
+void read_findings(NotePage& page) {
+  FindingReader(page).read();
+}
+
+}  // namespace shoplore

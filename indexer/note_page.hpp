@@ -1,0 +1,66 @@
+// One note while it is read: its tokens, and which of them a reader has claimed.
+//
+// Readers (number_readers.hpp, vehicle_reader.hpp, repair_reader.hpp, finding_reader.hpp) take
+// turns on one page, the surest first, and claim what they understood; what nobody claimed is left
+// over. Does not interpret anything itself.
+// Lifetime: refers to the text and the matcher, which must outlive it. One thread at a time.
+#pragma once
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "indexer/phrase_matcher.hpp"
+#include "indexer/recogniser.hpp"
+
+namespace shoplore {
+
+// A half-open range of tokens.
+struct TokenRange {
+  std::size_t first = 0, last = 0;
+};
+
+class NotePage {
+ public:
+  // keep: words that are never respelt.
+  NotePage(const PhraseMatcher& matcher, std::string_view text, const std::set<std::string>& keep);
+
+  [[nodiscard]] std::string_view text() const { return text_; }
+  [[nodiscard]] std::size_t size() const { return tokens_.size(); }
+  [[nodiscard]] const Token& token(std::size_t i) const { return tokens_[i]; }
+  [[nodiscard]] const std::string& word(std::size_t i) const { return tokens_[i].text; }
+  [[nodiscard]] bool is_claimed(std::size_t i) const { return claimed_[i] != 0; }
+
+  // Whether both are tokens of one clause; false beyond the ends.
+  [[nodiscard]] bool same_clause(std::size_t i, std::size_t j) const;
+  // The tokens that touch these bytes.
+  [[nodiscard]] TokenRange tokens_at(Span span) const;
+  [[nodiscard]] Span span_of(TokenRange range) const;
+  [[nodiscard]] std::vector<PhraseMatch> matches(const std::set<EntryKind>& kinds) const;
+
+  void claim(std::size_t i) { claimed_[i] = 1; }
+  void claim(TokenRange range);
+
+  // Claims the item's tokens and keeps it, unless one of them is claimed already.
+  void take(RecognisedItem item);
+  // Keeps an item whose tokens are claimed.
+  void keep(RecognisedItem item) { items_.push_back(std::move(item)); }
+  [[nodiscard]] const std::vector<RecognisedItem>& items() const { return items_; }
+
+  // Items in text order, and the words nobody claimed. The page is empty afterwards.
+  [[nodiscard]] Recognised finish();
+
+ private:
+  [[nodiscard]] std::vector<Span> leftover() const;
+
+  const PhraseMatcher& matcher_;
+  std::string_view text_;
+  std::vector<Token> tokens_;
+  std::vector<char> claimed_;  // by token; not vector<bool>, which hands out proxies
+  std::vector<RecognisedItem> items_;
+};
+
+[[nodiscard]] RecognisedItem recognised_item(ItemKind kind, std::string id, Span span);
+
+}  // namespace shoplore

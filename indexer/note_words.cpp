@@ -1,0 +1,146 @@
+// Short lists, looked through one by one: a note has few words, and most lists a dozen.
+#include "indexer/note_words.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace shoplore {
+namespace {
+
+template <std::size_t N>
+bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+constexpr auto kOrdinary = std::to_array<std::string_view>(
+    {"along",   "alone",   "alter",    "always",  "blank",   "blind",    "bounding", "breaking",
+     "broke",   "brought", "center",   "chance",  "changes", "changing", "click",    "clicks",
+     "contact", "could",   "count",    "court",   "drawn",   "drives",   "driving",  "every",
+     "falling", "feeding", "fired",    "flags",   "flaws",   "found",    "front",    "given",
+     "going",   "grown",   "growing",  "heard",   "hears",   "hints",    "holes",    "joins",
+     "lacking", "leading", "leads",    "leaving", "light",   "listed",   "looking",  "loops",
+     "lower",   "masks",   "measure",  "might",   "modes",   "moves",    "never",    "newer",
+     "noisy",   "often",   "opened",   "other",   "party",   "picking",  "pinning",  "plans",
+     "point",   "points",  "reached",  "reaches", "reads",   "rebuild",  "reduce",   "reduces",
+     "repeat",  "reset",   "right",    "round",   "scanner", "shares",   "shell",    "shipping",
+     "ships",   "should",  "since",    "skill",   "skips",   "small",    "smart",    "smarter",
+     "sound",   "spare",   "speed",    "spell",   "spend",   "spill",    "spinner",  "stand",
+     "start",   "started", "starting", "stated",  "stats",   "status",   "steal",    "still",
+     "store",   "stray",   "stream",   "string",  "stuck",   "taken",    "their",    "there",
+     "these",   "think",   "thinks",   "those",   "though",  "three",    "times",    "trace",
+     "tracing", "trick",   "tries",    "tuning",  "under",   "until",    "updated",  "vague",
+     "value",   "weeks",   "where",    "while",   "whole",   "would",    "worse",    "worst",
+     "write",   "years"});
+
+}  // namespace
+
+bool is_negation(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"no",     "not",    "without", "never",  "none",  "nor",   "neither", "doesn't",
+       "doesnt", "isn't",  "isnt",    "didn't", "didnt", "don't", "dont",    "wasn't",
+       "wasnt",  "hasn't", "hasnt",   "aren't", "arent", "won't", "wont",    "haven't",
+       "havent", "can't",  "cant",    "cannot", "hadn't"});
+  return holds(words, word);
+}
+
+bool ends_negation(std::string_view word) {
+  return word == "and" || word == "but" || word == "however" || word == "though" ||
+         word == "reproduce" || word == "replicate";
+}
+
+bool is_noticed(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"found", "heard", "present", "seen", "noticed", "felt", "there", "evident", "noted"});
+  return holds(words, word);
+}
+
+bool says_how_often(std::string_view word) {
+  return word == "always" || word == "every" || word == "constantly" || word == "constant";
+}
+
+bool says_pass(std::string_view word) {
+  constexpr auto words =
+      std::to_array<std::string_view>({"ok", "okay", "fine", "good", "passed", "pass", "dry",
+                                       "clean", "tight", "free", "normal", "clear", "sound"});
+  return holds(words, word);
+}
+
+bool says_fail(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"failed", "fail", "fails", "bad", "stiff", "seized", "leaking", "leaks", "wet", "oily",
+       "low", "high", "loose", "broken", "stuck", "split", "dead", "faulty"});
+  return holds(words, word);
+}
+
+bool is_replaced_adjective(std::string_view word) {
+  return word == "new" || word == "another" || word == "second";
+}
+
+bool says_not_yet(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"need",       "needs",  "needed",   "needing", "want",      "wants",    "wanted",
+       "should",     "must",   "requires", "require", "recommend", "quote",    "recommended",
+       "recommends", "quoted", "advise",   "advised", "suspect",   "awaiting", "ordered",
+       "order",      "will",   "may",      "might",   "would"});
+  return holds(words, word);
+}
+
+bool says_elsewhere(std::string_view word) {
+  return word == "elsewhere" || word == "garage" || word == "dealer" || word == "dealers" ||
+         word == "dealership" || word == "workshop";
+}
+
+bool says_owner(std::string_view word) {
+  return word == "owner" || word == "himself" || word == "herself" || word == "diy" ||
+         word == "themselves";
+}
+
+bool says_here(std::string_view word) {
+  return word == "here" || word == "us" || word == "we";
+}
+
+bool is_repair_context(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"already", "recently", "lately", "ago", "last", "before", "previously", "previous", "other",
+       "another", "shop", "just", "twice", "once", "earlier", "yesterday"});
+  return holds(words, word) || says_elsewhere(word) || says_owner(word) || says_here(word) ||
+         is_since_unit(word);
+}
+
+bool is_since_unit(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"day",  "days", "week",  "weeks", "wk",  "wks", "month", "months", "mo", "mth",
+       "mths", "year", "years", "yr",    "yrs", "km",  "kms",   "miles",  "mi", "times"});
+  return holds(words, word);
+}
+
+bool is_reading_unit(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"rpm", "revs", "ohm", "ohms", "mv",  "v",    "volt", "volts", "w",   "bar",  "mbar",
+       "kpa", "pa",   "hz",  "mm",   "n",   "nm",   "l",    "cc",    "ml",  "lb",   "lbs",
+       "kg",  "g",    "mg",  "a",    "amp", "amps", "ma",   "psi",   "deg", "degc", "times"});
+  return holds(words, word);
+}
+
+bool comes_before_readings(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"at",     "in",   "since",  "until", "till",  "from", "to",
+       "number", "no",   "part",   "above", "below", "over", "under",
+       "around", "past", "before", "after", "about", "idle", "every"});
+  return holds(words, word);
+}
+
+bool takes_fuel_word(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"window", "windows", "mirror", "mirrors", "seat",    "seats", "handbrake", "parking",
+       "brake",  "fan",     "motor",  "pump",    "pumps",   "lock",  "locks",     "steering",
+       "tank",   "filter",  "smell",  "leak",    "leaks",   "pipe",  "cap",       "flap",
+       "hose",   "cooker",  "shock",  "heater",  "mixture", "knock"});
+  return holds(words, word);
+}
+
+bool is_ordinary(std::string_view word) {
+  return holds(kOrdinary, word);
+}
+
+}  // namespace shoplore

@@ -1,0 +1,56 @@
+// Words of workshop notes that say how to read the words around them: negations, verdicts, times,
+// units, and ordinary words that are never a misspelling.
+//
+// Findings themselves are the vocabulary's (vocabulary.hpp); stop words are text.hpp's.
+// Requires of every function: the word is as words_of gives it, lower case.
+// Pure functions, any thread.
+#pragma once
+
+#include <string_view>
+
+namespace shoplore {
+
+// "no", "without", "doesn't": turns the next finding round.
+[[nodiscard]] bool is_negation(std::string_view word);
+
+// Ends what a negation reaches: "and", "but".
+[[nodiscard]] bool ends_negation(std::string_view word);
+
+// What may follow "not" after a finding that is absent: "found", "heard".
+[[nodiscard]] bool is_noticed(std::string_view word);
+
+// "not always" says how often, not that something is absent.
+[[nodiscard]] bool says_how_often(std::string_view word);
+
+// "ok", "dry", and "bad", "stiff", after or before the name of a check.
+[[nodiscard]] bool says_pass(std::string_view word);
+[[nodiscard]] bool says_fail(std::string_view word);
+
+// "new", "another": a repair done when directly at a component.
+[[nodiscard]] bool is_replaced_adjective(std::string_view word);
+
+// "needs", "should": before a repair they say that it is not done yet.
+[[nodiscard]] bool says_not_yet(std::string_view word);
+
+// Who repaired, and when: "elsewhere", "owner", "months", "ago".
+[[nodiscard]] bool says_elsewhere(std::string_view word);
+[[nodiscard]] bool says_owner(std::string_view word);
+[[nodiscard]] bool says_here(std::string_view word);
+[[nodiscard]] bool is_repair_context(std::string_view word);
+
+// "km", "months": makes a number before it a distance or time since a repair.
+[[nodiscard]] bool is_since_unit(std::string_view word);
+
+// "rpm", "ohm": makes a number before it a reading, neither a mileage nor a year.
+[[nodiscard]] bool is_reading_unit(std::string_view word);
+
+// "at", "since": a number after it is no model year.
+[[nodiscard]] bool comes_before_readings(std::string_view word);
+
+// "window", "pump": after "electric" or "petrol" the word does not tell the vehicle's fuel.
+[[nodiscard]] bool takes_fuel_word(std::string_view word);
+
+// Ordinary English that is one letter away from a word of the trade: "times" is not "tyres".
+[[nodiscard]] bool is_ordinary(std::string_view word);
+
+}  // namespace shoplore
