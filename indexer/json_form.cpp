@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
 namespace shoplore {
 
 std::string pointer_token(std::string_view key) {
@@ -22,8 +24,22 @@ Result<Json> parse_json(std::string_view text, std::size_t max_bytes) {
     return fail(ErrorCode::kTooLarge, "",
                 fmt::format("{} bytes of JSON, at most {} are taken", text.size(), max_bytes));
   }
+  // One set of keys an open object: the library would silently keep the last of two.
+  std::vector<std::set<std::string>> open_objects;
+  std::string twice;
+  const auto watch_keys = [&](int, Json::parse_event_t event, Json& value) {
+    using Event = Json::parse_event_t;
+    if (event == Event::object_start) open_objects.emplace_back();
+    if (event == Event::object_end) open_objects.pop_back();
+    if (event == Event::key && !open_objects.back().insert(value.get<std::string>()).second) {
+      twice = value.get<std::string>();
+    }
+    return true;
+  };
   try {
-    return Json::parse(text);
+    Json json = Json::parse(text, watch_keys);
+    if (twice.empty()) return json;
+    return fail(ErrorCode::kInvalidInput, "", fmt::format("the field '{}' stands twice", twice));
   } catch (const Json::parse_error& error) {
     // The library's own text begins with a tag in brackets that helps nobody here.
     std::string why = error.what();

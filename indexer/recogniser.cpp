@@ -8,6 +8,7 @@
 #include "indexer/number_readers.hpp"
 #include "indexer/repair_reader.hpp"
 #include "indexer/vehicle_reader.hpp"
+#include "indexer/vocabulary_words.hpp"
 
 namespace shoplore {
 
@@ -16,15 +17,24 @@ struct Recogniser::Impl {
   DistanceUnit default_unit;
   PhraseMatcher matcher;
   VehicleReader vehicle;
+  WordsToKeep names;
 
   Impl(const Vocabulary& words, DistanceUnit unit)
-      : vocabulary(words), default_unit(unit), matcher(words), vehicle(words) {}
+      : vocabulary(words),
+        default_unit(unit),
+        matcher(words),
+        vehicle(words),
+        names(vocabulary_words(words)) {}
 };
 
 Recogniser::Recogniser(const Vocabulary& vocabulary, DistanceUnit default_unit)
     : impl_(std::make_unique<Impl>(vocabulary, default_unit)) {}
 Recogniser::~Recogniser() = default;
 Recogniser::Recogniser(Recogniser&&) noexcept = default;
+
+const WordsToKeep& Recogniser::names() const {
+  return impl_->names;
+}
 
 Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());

@@ -19,6 +19,7 @@
 
 #include "indexer/case_record.hpp"
 #include "indexer/vocabulary.hpp"
+#include "indexer/words_to_keep.hpp"
 
 namespace shoplore {
 
@@ -90,6 +91,9 @@ class Recogniser {
 
   // Requires: text is valid UTF-8. Linear in its length for ordinary notes.
   [[nodiscard]] Recognised recognise(std::string_view text) const;
+
+  // The vocabulary's names, which identity removal leaves alone in a text to be recognised.
+  [[nodiscard]] const WordsToKeep& names() const;
 
  private:
   struct Impl;

@@ -10,7 +10,6 @@
 #include "indexer/identity_removal.hpp"
 #include "indexer/index_writer.hpp"
 #include "indexer/text.hpp"
-#include "indexer/vocabulary_words.hpp"
 
 namespace shoplore {
 namespace {
@@ -31,7 +30,6 @@ Error at_line(Error error, std::int64_t line) {
 struct Records::Impl {
   ShopFolder folder;
   Vocabulary vocabulary;
-  WordsToKeep keep;
   IdentityKey key;
   Store store;
   Recogniser recogniser;
@@ -40,7 +38,6 @@ struct Records::Impl {
   Impl(ShopFolder the_folder, Vocabulary the_vocabulary, IdentityKey the_key, Store the_store)
       : folder(std::move(the_folder)),
         vocabulary(std::move(the_vocabulary)),
-        keep(vocabulary_words(vocabulary)),
         key(std::move(the_key)),
         store(std::move(the_store)),
         recogniser(vocabulary),
@@ -48,7 +45,7 @@ struct Records::Impl {
 
   // The only way to a record that may be stored.
   Result<CleanCase> accepted(Intake intake) const {
-    auto clean = remove_identities(std::move(intake), key, keep);
+    auto clean = remove_identities(std::move(intake), key, recogniser.names());
     if (!clean) return clean;
     if (auto kept = check_rules(clean->record(), vocabulary); !kept) return fail(kept.error());
     return clean;

@@ -99,7 +99,7 @@ struct Understood {
   std::string text;  // identities removed
   Recognised recognised;
   std::vector<std::string> not_understood;  // the leftover words
-  std::vector<EvidenceItem> evidence;       // what enters ranking, in order of the text
+  std::vector<EvidenceItem> evidence;  // all it states, sorted; likely_causes.hpp says which rank
 };
 
 struct Answer {

@@ -7,7 +7,6 @@
 
 #include "indexer/identity_removal.hpp"
 #include "indexer/text.hpp"
-#include "indexer/vocabulary_words.hpp"
 #include "query/breadth.hpp"
 #include "query/cautions_for.hpp"
 #include "query/fix_counts.hpp"
@@ -43,7 +42,7 @@ Result<void> check_question(const Question& question) {
 Understood understand(const Question& question, const Vocabulary& vocabulary,
                       const Recogniser& recogniser) {
   Understood understood;
-  understood.text = remove_identities_from_question(question.text, vocabulary_words(vocabulary));
+  understood.text = remove_identities_from_question(question.text, recogniser.names());
   understood.recognised = recogniser.recognise(understood.text);
   for (const Span span : understood.recognised.leftover) {
     understood.not_understood.push_back(understood.text.substr(span.begin, span.end - span.begin));
@@ -133,8 +132,8 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes, vocabulary);
   if (question.similar_cases > 0 && !answer.nothing_matches) {
     const std::string words = words_to_find(answer.understood.text, question.record, vocabulary);
-    auto page = find_similar({words, {}, question.filter, question.similar_cases, ""}, snapshot,
-                             store, vocabulary, recogniser);
+    auto page = find_similar({words, question.filter, question.similar_cases, ""}, snapshot, store,
+                             vocabulary, recogniser);
     if (!page) return fail(page.error());
     answer.similar = std::move(page->cases);
   }

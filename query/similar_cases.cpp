@@ -62,7 +62,6 @@ std::set<std::string> query_words(const SearchQuestion& question, const Vocabula
 Xapian::Query query_of(const SearchQuestion& question, const std::set<std::string>& words) {
   std::vector<Xapian::Query> parts;
   for (const std::string& word : words) parts.emplace_back(word);
-  for (const EvidenceItem& item : question.items) parts.emplace_back(item_term(item));
   const Xapian::Query any(Xapian::Query::OP_OR, parts.begin(), parts.end());
   return Xapian::Query(Xapian::Query::OP_FILTER, any, filter_query(question.filter));
 }
@@ -187,6 +186,11 @@ Result<SearchPage> find_similar(const SearchQuestion& question, const Snapshot& 
                                 const Recogniser& recogniser) {
   if (question.page_size < 1 || question.page_size > 100) {
     return fail(ErrorCode::kInvalidInput, "page_size", "expected 1 to 100");
+  }
+  if (question.text.size() > kMaxSearchBytes) {
+    return fail(
+        ErrorCode::kInvalidInput, "question",
+        fmt::format("{} bytes long, at most {} are taken", question.text.size(), kMaxSearchBytes));
   }
   if (!is_utf8(question.text)) {
     return fail(ErrorCode::kInvalidInput, "question", "is not valid UTF-8");

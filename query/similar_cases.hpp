@@ -14,9 +14,11 @@
 
 namespace shoplore {
 
+// Bytes of a search: complaint and notes of a whole record fit.
+inline constexpr std::size_t kMaxSearchBytes = 64 * 1024;
+
 struct SearchQuestion {
   std::string text;
-  std::vector<EvidenceItem> items;  // cases holding them come first; need not hold
   Filter filter;
   std::uint32_t page_size = 10;  // 1 to 100
   std::string cursor;            // from the page before; empty for the first
@@ -29,7 +31,8 @@ struct SearchPage {
   Revision revision;
 };
 
-// kInvalidInput: a cursor of another question; kConflict: a cursor of another revision.
+// kInvalidInput: a text that is no UTF-8 or too long, a cursor of another question; kConflict: a
+// cursor of another revision.
 [[nodiscard]] Result<SearchPage> find_similar(const SearchQuestion& question,
                                               const Snapshot& snapshot, const Store& store,
                                               const Vocabulary& vocabulary,

@@ -42,12 +42,17 @@ Result<std::optional<Warning>> earlier_repair(const EvidenceItem& repair,
                                               const Filter& filter, const CaseCounter& counter,
                                               const Vocabulary& vocabulary) {
   std::vector<EvidenceItem> with{repair};
+  const bool family_known = std::any_of(items.begin(), items.end(), [](const EvidenceItem& item) {
+    return item.attribute == "engine_family";
+  });
   for (const EvidenceItem& item : items) {
     const bool shown = item.attribute.starts_with("symptom:") ||
-                       item.attribute.starts_with("code:") || item.attribute == "engine_family";
+                       item.attribute.starts_with("code:") || item.attribute == "engine_family" ||
+                       (item.attribute == "make" && !family_known);
     if (shown && item.value != "absent") with.push_back(item);
   }
-  // Narrowest group of a useful size: this complaint on this engine, then any such repair.
+  // Narrowest group of a useful size: this complaint on this engine (or make), then any such
+  // repair.
   const std::vector<EvidenceItem> groups[] = {with, {repair}};
   for (const auto& group : groups) {
     const auto counts = counter.by_cause({group, filter});

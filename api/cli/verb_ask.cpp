@@ -16,6 +16,12 @@ Result<ExitCode> run(const AskOptions& options, Session& session) {
   if (!options.case_ref.empty()) {
     auto stored = records->store().read(options.case_ref);
     if (!stored) return fail(stored.error());
+    if (stored->record.state == CaseState::kClosed) {
+      // It would be counted as evidence for itself.
+      return fail(
+          ErrorCode::kInvalidInput, options.case_ref,
+          "is closed and among the cases counted; ask with an open case, or with its words");
+    }
     question.record = std::move(stored->record);
   }
   const auto answer = on_snapshot(session.folder, [&](const Snapshot& snapshot) {

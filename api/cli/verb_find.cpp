@@ -7,7 +7,7 @@ namespace shoplore {
 Result<ExitCode> run(const FindOptions& options, Session& session) {
   const auto records = open_in_step(session);
   if (!records) return fail(records.error());
-  const SearchQuestion question{options.text, {}, options.filter, options.page_size, options.after};
+  const SearchQuestion question{options.text, options.filter, options.page_size, options.after};
   const auto found = on_snapshot(session.folder, [&](const Snapshot& snapshot) {
     return find_similar(question, snapshot, records->store(), records->vocabulary(),
                         records->recogniser());

@@ -68,6 +68,15 @@ TEST(CaseJson, RefusesByPointer) {
   }
 }
 
+TEST(CaseJson, AFieldThatStandsTwiceIsRefusedByName) {
+  const auto read = case_from_json(R"({"state":"open","opened":"2026-03-02","state":"closed"})");
+  ASSERT_FALSE(read);
+  EXPECT_THAT(read.error().message, HasSubstr("'state' stands twice"));
+  // The same name in two objects is no repetition.
+  EXPECT_TRUE(case_from_json(
+      R"({"state":"open","opened":"2026-03-02","symptoms":[{"id":"a"},{"id":"b"}]})"));
+}
+
 TEST(CaseJson, IdentityIsAFieldOfAnIntakeOnly) {
   const char* text = R"({"state":"open","opened":"2026-03-02","identity":{"plate":"AB12 CDE"}})";
   EXPECT_EQ(intake_from_json(text)->identity.plate, "AB12 CDE");

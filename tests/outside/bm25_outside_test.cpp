@@ -88,7 +88,7 @@ TEST(Bm25Outside, ScoresAndOrderEqualTheFormula) {
        {std::vector<std::string>{"zebra", "quark"}, {"tulip"}, {"quark", "tulip"}}) {
     std::string text;
     for (const std::string& word : query) text += word + " ";
-    const auto page = find_similar({text, {}, {}, 10, ""}, **snapshot, records->store(),
+    const auto page = find_similar({text, {}, 10, ""}, **snapshot, records->store(),
                                    records->vocabulary(), records->recogniser());
     ASSERT_TRUE(page) << describe(page.error());
     std::vector<std::pair<double, std::string>> expected;
@@ -123,7 +123,7 @@ TEST(FindSimilar, PagesAreSlicesOfTheWhole) {
   ASSERT_TRUE(records->follow(std::chrono::seconds(10)));
   const auto snapshot = *Snapshot::open(records->folder());
   const auto search = [&](std::uint32_t size, std::string cursor) {
-    return find_similar({"zebra", {}, {}, size, std::move(cursor)}, *snapshot, records->store(),
+    return find_similar({"zebra", {}, size, std::move(cursor)}, *snapshot, records->store(),
                         records->vocabulary(), records->recogniser());
   };
   const auto whole = search(100, "");

@@ -45,7 +45,7 @@ class SimilarCases : public ::testing::Test {
   }
   Result<SearchPage> found(const std::string& text, Filter filter = {}, std::uint32_t size = 10,
                            std::string cursor = "") {
-    return find_similar({text, {}, std::move(filter), size, std::move(cursor)}, *snapshot_,
+    return find_similar({text, std::move(filter), size, std::move(cursor)}, *snapshot_,
                         records_->store(), records_->vocabulary(), records_->recogniser());
   }
   static std::vector<std::string> refs(const Result<SearchPage>& page) {
