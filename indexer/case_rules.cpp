@@ -102,6 +102,8 @@ class RuleBook {
     }
     if (state == CaseState::kClosed || state == CaseState::kWithdrawn) return;
     require(!record_.cause, "/cause", "only a closed case has a cause");
+    require(!record_.closed || state == CaseState::kEnded, "/closed",
+            "only a closed or ended case has a closing date");
     require(!record_.outcome, "/outcome", "only a closed case has an outcome");
   }
 

@@ -14,7 +14,8 @@
 namespace shoplore {
 
 // Every broken rule with its JSON Pointer, in the record's order. The rules:
-// - closed: needs closed and cause; cause, correction and outcome only in closed or withdrawn;
+// - closed: needs closed and cause; cause and outcome only in closed or withdrawn, a closing date
+//   in ended too: who reopens a case takes them away (the history keeps them);
 //   ended: needs ended; no_complaint: neither complaint, symptoms, codes nor cause;
 // - dates: opened <= closed, opened <= outcome as_of, earlier repair and warning dates <= opened
 //   or closed; none after the year 2199;

@@ -78,10 +78,10 @@ class FindingReader {
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
     for (const PhraseMatch& match : matches) {
       const bool denied = match.kind == EntryKind::kCondition && is_denied_at(page_, match.first);
-      if (!denied) page_.claim({match.first, match.last});
+      if (!denied && !is_another_thing(match)) page_.claim({match.first, match.last});
     }
     for (const PhraseMatch& match : matches) {
-      if (!page_.is_claimed(match.first)) continue;
+      if (!page_.is_claimed(match.first) || is_another_thing(match)) continue;
       if (match.kind == EntryKind::kCondition) {
         keep(match, Presence::kPresent, {match.first, match.last});
       } else {
@@ -91,10 +91,27 @@ class FindingReader {
   }
 
  private:
+  // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it.
+  bool is_another_thing(const PhraseMatch& match) const {
+    const std::string& last = page_.word(match.last - 1);
+    return (last == "power" || last == "flat") && page_.same_clause(match.last, match.first) &&
+           names_another_thing(page_.word(match.last));
+  }
+
+  // "no power loss": what the phrase denies is not the thing itself.
+  bool is_turned_round(const PhraseMatch& match) {
+    const bool turned = is_negation(page_.word(match.first)) &&
+                        page_.same_clause(match.last, match.first) &&
+                        turns_denial_round(page_.word(match.last));
+    if (turned) page_.claim(match.last);
+    return turned;
+  }
+
   void add_finding(const PhraseMatch& match) {
     const TokenRange range = with_cylinder({match.first, match.last});
     page_.claim(range);
-    const bool absent = is_denied_after(range.last) || is_denied_before(range);
+    const bool absent =
+        is_turned_round(match) || is_denied_after(range.last) || is_denied_before(range);
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
 
@@ -134,7 +151,9 @@ class FindingReader {
   // "smoke: none", "whistle not heard".
   bool is_denied_after(std::size_t next) {
     if (next >= page_.size() || page_.is_claimed(next)) return false;
-    if (page_.word(next) == "none") {
+    const bool none_follows = page_.word(next) == "none" ||
+                              (says_absent(page_.word(next)) && page_.same_clause(next, next - 1));
+    if (none_follows) {
       page_.claim(next);
       return true;
     }

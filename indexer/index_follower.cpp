@@ -90,17 +90,16 @@ void remove_other_generations(const ShopFolder& folder, const fs::path& current)
 }  // namespace
 
 Result<fs::path> current_generation(const ShopFolder& folder) {
-  std::ifstream file(name_file(folder));
-  int number = 0;
-  if (!(file >> number)) {
-    return fail(ErrorCode::kNotFound, folder.index().string(), "there is no index yet");
+  // Twice: between reading the name and looking for it, a newer generation may take its place.
+  for (int tries = 0; tries < 2; ++tries) {
+    std::ifstream file(name_file(folder));
+    int number = 0;
+    if (!(file >> number)) break;
+    fs::path generation = folder.index() / std::to_string(number);
+    std::error_code ignored;
+    if (fs::is_directory(generation, ignored)) return generation;
   }
-  fs::path generation = folder.index() / std::to_string(number);
-  std::error_code ignored;
-  if (!fs::is_directory(generation, ignored)) {
-    return fail(ErrorCode::kNotFound, generation.string(), "the index is gone");
-  }
-  return generation;
+  return fail(ErrorCode::kNotFound, folder.index().string(), "there is no index yet");
 }
 
 IndexFollower::IndexFollower(const ShopFolder& folder, const Store& store,

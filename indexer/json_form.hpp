@@ -220,7 +220,9 @@ class FieldWriter {
 
  private:
   template <class T>
-  static constexpr bool requires_value = requires(const T& value) { value.has_value(); };
+  static constexpr bool requires_value = requires(const T& value) {
+    value.has_value();
+  };
 
   template <class T>
   static bool is_empty(const T& value) {

@@ -54,6 +54,23 @@ bool is_noticed(std::string_view word) {
   return holds(words, word);
 }
 
+bool says_absent(std::string_view word) {
+  return word == "none" || word == "gone" || word == "absent";
+}
+
+bool turns_denial_round(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"loss", "losses", "complaint", "complaints", "issue", "issues", "problem", "problems"});
+  return holds(words, word);
+}
+
+bool names_another_thing(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"steering", "window", "windows", "supply", "feed", "socket", "mirror", "mirrors", "seat",
+       "seats", "tailgate", "to", "tyre", "tyres", "tire", "tires", "spot", "spots"});
+  return holds(words, word);
+}
+
 bool says_how_often(std::string_view word) {
   return word == "always" || word == "every" || word == "constantly" || word == "constant";
 }

@@ -19,6 +19,16 @@ namespace shoplore {
 // What may follow "not" after a finding that is absent: "found", "heard".
 [[nodiscard]] bool is_noticed(std::string_view word);
 
+// "gone", "absent": right after a finding it says that the finding is not there.
+[[nodiscard]] bool says_absent(std::string_view word);
+
+// "loss", "complaint": after a phrase that begins with a negation it turns the phrase round: "no
+// power" is a finding, "no power loss" its absence.
+[[nodiscard]] bool turns_denial_round(std::string_view word);
+
+// "steering", "tyre": after "no power" or "flat" the talk is of that thing, not of the engine.
+[[nodiscard]] bool names_another_thing(std::string_view word);
+
 // "not always" says how often, not that something is absent.
 [[nodiscard]] bool says_how_often(std::string_view word);
 

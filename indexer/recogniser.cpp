@@ -5,6 +5,7 @@
 
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
+#include "indexer/note_words.hpp"
 #include "indexer/number_readers.hpp"
 #include "indexer/repair_reader.hpp"
 #include "indexer/vehicle_reader.hpp"
@@ -40,7 +41,9 @@ Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());
   for (RecognisedItem& code : read_codes(text)) {
     // "no P0299": a record has no place for a code that is absent.
-    const bool denied = is_denied_at(page, page.tokens_at(code.span).first);
+    const TokenRange at = page.tokens_at(code.span);
+    const bool gone = page.same_clause(at.last, at.first) && says_absent(page.word(at.last));
+    const bool denied = gone || is_denied_at(page, at.first);
     if (!denied) page.take(std::move(code));
   }
   for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));

@@ -18,6 +18,26 @@ namespace {
 constexpr std::size_t kImportBatch = 1'000;
 constexpr std::size_t kWarningsKept = 20;
 
+// A name for a line that brings none, the same for the same content: importing a file again
+// recognises what it stored before. 64-bit FNV-1a (RFC 9923), of the cleaned record: no identity
+// goes into it.
+std::string content_ref(const Case& record) {
+  std::uint64_t hash = 0xcbf29ce484222325U;
+  for (const char c : case_to_json(record)) {
+    hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3U;
+  }
+  return fmt::format("line-{:016x}", hash);
+}
+
+// What an import that stopped has done all the same.
+Error after_storing(Error error, std::int64_t lines) {
+  if (lines == 0) return error;
+  error.message += fmt::format(
+      "; lines 1 to {} are stored, and importing the mended file again stores only the rest",
+      lines);
+  return error;
+}
+
 Error at_line(Error error, std::int64_t line) {
   const std::string place = fmt::format("line {}", line);
   error.place = error.place.empty() ? place : place + ", " + error.place;
@@ -49,6 +69,19 @@ struct Records::Impl {
     if (!clean) return clean;
     if (auto kept = check_rules(clean->record(), vocabulary); !kept) return fail(kept.error());
     return clean;
+  }
+
+  // A line without a ref is named after its content; the n-th of equal lines after n as well.
+  Result<CleanCase> accepted_line(const std::string& line, std::map<std::string, int>& seen) const {
+    auto intake = intake_from_json(line);
+    if (!intake) return fail(intake.error());
+    if (!intake->record.ref.empty()) return accepted(std::move(*intake));
+    auto clean = accepted(*intake);
+    if (!clean) return clean;
+    intake->record.ref = content_ref(clean->record());
+    const int before = seen[intake->record.ref]++;
+    if (before > 0) intake->record.ref += fmt::format("-{}", before + 1);
+    return accepted(std::move(*intake));
   }
 
   Result<Recorded> store_change(const StoredCase& before, std::optional<Revision> expected,
@@ -115,10 +148,11 @@ Result<Recorded> Records::change(std::string_view ref, std::optional<Revision> e
                              role);
 }
 
-Result<Recorded> Records::add_findings(std::string_view ref, std::string_view text, Role role) {
+Result<Recorded> Records::add_findings(std::string_view ref, std::string_view text, Role role,
+                                       const Identity& identity) {
   const auto before = impl_->store.read(ref);
   if (!before) return fail(before.error());
-  Intake intake{before->record, {}};
+  Intake intake{before->record, identity};
   if (intake.record.state != CaseState::kOpen && intake.record.state != CaseState::kWaiting) {
     return fail(
         ErrorCode::kInvalidInput, std::string(ref),
@@ -151,6 +185,11 @@ Result<ImportReport> Records::import(std::istream& lines,
   ImportReport report;
   std::vector<CleanCase> batch;
   std::vector<std::int64_t> numbers;
+  std::map<std::string, int> seen;
+  std::int64_t stored_lines = 0;
+  const auto stopped = [&](Error error) {
+    return fail(after_storing(std::move(error), stored_lines));
+  };
   const auto flush = [&]() -> Result<void> {
     auto added = impl_->store.add(batch, Role::kImport);
     if (!added) {
@@ -163,7 +202,10 @@ Result<ImportReport> Records::import(std::istream& lines,
     for (const Added& one : *added) {
       ++(one.addition == Addition::kAdded ? report.added : report.same_already);
     }
-    if (!numbers.empty()) progress(numbers.back());
+    if (!numbers.empty()) {
+      stored_lines = numbers.back();
+      progress(stored_lines);
+    }
     batch.clear();
     numbers.clear();
     return {};
@@ -172,10 +214,8 @@ Result<ImportReport> Records::import(std::istream& lines,
   std::string line;
   for (std::int64_t number = 1; std::getline(lines, line); ++number) {
     if (line.find_first_not_of(" \t\r") == line.npos) continue;
-    auto intake = intake_from_json(line);
-    if (!intake) return fail(at_line(intake.error(), number));
-    auto clean = impl_->accepted(std::move(*intake));
-    if (!clean) return fail(at_line(clean.error(), number));
+    auto clean = impl_->accepted_line(line, seen);
+    if (!clean) return stopped(at_line(clean.error(), number));
     for (const std::string& warning : clean->warnings()) {
       if (report.warnings.size() < kWarningsKept) {
         report.warnings.push_back(fmt::format("line {}: {}", number, warning));
@@ -184,16 +224,22 @@ Result<ImportReport> Records::import(std::istream& lines,
     batch.push_back(std::move(*clean));
     numbers.push_back(number);
     if (batch.size() < kImportBatch) continue;
-    if (auto stored = flush(); !stored) return fail(stored.error());
+    if (auto stored = flush(); !stored) return stopped(stored.error());
   }
-  if (lines.bad()) return fail(ErrorCode::kInternal, "", "the lines could not be read to the end");
-  if (auto stored = flush(); !stored) return fail(stored.error());
+  if (lines.bad()) {
+    return stopped({ErrorCode::kInternal, "", "the lines could not be read to the end", {}});
+  }
+  if (auto stored = flush(); !stored) return stopped(stored.error());
   return report;
 }
 
 Result<std::int64_t> Records::export_to(std::ostream& out) const {
   std::int64_t count = 0;
   auto done = impl_->store.for_each_latest([&](const Change& change) -> Result<void> {
+    if (auto readable = case_from_json(change.body); !readable) {
+      return fail(ErrorCode::kDamagedStore, fmt::format("case {}", change.id.value),
+                  describe(readable.error()));
+    }
     out << change.body << '\n';
     ++count;
     if (!out) return fail(ErrorCode::kNoPermission, "", "the export could not be written");
@@ -228,7 +274,9 @@ Result<std::vector<std::string>> Records::verify() {
   auto compared = impl_->store.for_each_latest([&](const Change& change) -> Result<void> {
     // The index is as of its revision; somebody may have written since.
     const auto as_of = impl_->store.read(change.id, state->revision);
-    if (!as_of) return {};
+    const bool is_later = !as_of && as_of.error().code == ErrorCode::kNotFound;
+    if (is_later) return {};
+    if (!as_of) return fail(as_of.error());
     ++cases;
     const std::string place = fmt::format("case {}", as_of->record.ref);
     if (auto kept = check_rules(as_of->record, impl_->vocabulary); !kept) {

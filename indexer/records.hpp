@@ -48,16 +48,18 @@ class Records {
   [[nodiscard]] Result<Recorded> change(std::string_view ref, std::optional<Revision> expected,
                                         std::string_view patch, Role role);
 
-  // Adds what was recognised in the text to an unfinished case, and the text to its notes.
+  // Adds what was recognised in the text to an unfinished case, and the text to its notes. The
+  // identity, when known, is removed from it like everything that has the shape of one.
   [[nodiscard]] Result<Recorded> add_findings(std::string_view ref, std::string_view text,
-                                              Role role);
+                                              Role role, const Identity& identity = {});
 
   // Puts the record back as it was at that revision, as a new change.
   [[nodiscard]] Result<Recorded> restore(std::string_view ref, Revision revision, Role role);
 
   // JSON Lines, one case a line; blank lines are skipped. Stops at the first bad line, naming it;
   // what was acknowledged before it stays (progress: lines stored so far, a batch at a time).
-  // Running it again with the same file goes on where it stopped.
+  // Running it again with the same file goes on where it stopped: a line without a ref is named
+  // after its content.
   [[nodiscard]] Result<ImportReport> import(std::istream& lines,
                                             const std::function<void(std::int64_t)>& progress);
 

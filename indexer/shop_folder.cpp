@@ -2,6 +2,7 @@
 
 #include <cstdlib>
 #include <system_error>
+#include <vector>
 
 #include "indexer/identity_token.hpp"
 
@@ -50,17 +51,22 @@ Result<void> make_shop_folder(const ShopFolder& folder) {
 
 Result<void> require_shop_folder(const ShopFolder& folder) {
   std::error_code error;
+  std::vector<fs::path> missing;
   for (const fs::path& needed : {folder.records(), folder.key()}) {
     if (fs::exists(needed, error)) continue;
     if (error && error != std::errc::no_such_file_or_directory) {
       return fail(ErrorCode::kNoPermission, needed.string(), error.message());
     }
-    return fail(ErrorCode::kNotFound, folder.root.string(),
-                "no workshop records here (" + needed.filename().string() +
-                    " is missing); make a new shop with: shoplore init --shop " +
-                    folder.root.string());
+    missing.push_back(needed);
   }
-  return {};
+  if (missing.empty()) return {};
+  if (missing.size() == 1) {
+    // Half a shop is no place for a new one: what is there would be lost to it.
+    return fail(ErrorCode::kNotFound, missing[0].string(), "is missing; put back its copy");
+  }
+  return fail(ErrorCode::kNotFound, folder.root.string(),
+              "no workshop records here; make a new shop with: shoplore init --shop " +
+                  folder.root.string());
 }
 
 }  // namespace shoplore

@@ -35,7 +35,8 @@ struct ShopFolder {
 // names the path. The records are made by Store::create.
 [[nodiscard]] Result<void> make_shop_folder(const ShopFolder& folder);
 
-// kNotFound, with what to do, unless records.db and key are there.
+// kNotFound, with what to do, unless records.db and key are there: a new shop when both are
+// missing, their copy when one is.
 [[nodiscard]] Result<void> require_shop_folder(const ShopFolder& folder);
 
 }  // namespace shoplore

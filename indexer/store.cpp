@@ -307,8 +307,13 @@ Result<void> Store::for_each_latest(const std::function<Result<void>(const Chang
   return impl_->guarded([&]() -> Result<void> {
     SQLite::Statement select(impl_->database,
                              "SELECT h.revision, h.case_id, h.at, h.role, h.body FROM case_ c "
-                             "JOIN change h ON h.revision = c.revision ORDER BY c.id");
+                             "LEFT JOIN change h ON h.revision = c.revision AND h.case_id = c.id "
+                             "ORDER BY c.id");
     while (select.executeStep()) {
+      if (select.getColumn(0).isNull()) {
+        return fail(ErrorCode::kDamagedStore, impl_->path,
+                    "a case has lost its latest change; restore a backup");
+      }
       if (auto visited = visit(change_of(select)); !visited) return visited;
     }
     return {};

@@ -85,6 +85,9 @@ LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, cons
 }
 
 Result<void> rank_into(Answer& answer, const Question& question, const CaseCounter& counter) {
+  // Without evidence a ranking would only say how common each cause is: silence is honest.
+  answer.nothing_matches = answer.understood.evidence.empty();
+  if (answer.nothing_matches) return {};
   const auto ranking =
       rank_causes(ranking_items(answer.understood.evidence), question.filter, counter);
   if (!ranking) return fail(ranking.error());
@@ -130,7 +133,9 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
   answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes, vocabulary);
-  if (question.similar_cases > 0 && !answer.nothing_matches) {
+  // Words that no finding was made of may still find a case that was noted in the same words.
+  const bool may_be_like = !answer.nothing_matches || answer.understood.evidence.empty();
+  if (question.similar_cases > 0 && may_be_like) {
     const std::string words = words_to_find(answer.understood.text, question.record, vocabulary);
     auto page = find_similar({words, question.filter, question.similar_cases, ""}, snapshot, store,
                              vocabulary, recogniser);

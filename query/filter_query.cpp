@@ -53,7 +53,9 @@ Xapian::Query filter_query(const Filter& filter) {
     for (const Proof proof : filter.proofs) proofs.push_back(proof_term(proof));
     parts.emplace_back(Xapian::Query::OP_OR, proofs.begin(), proofs.end());
   }
-  if (parts.empty()) return Xapian::Query::MatchAll;
+  // The empty term matches everything. Not Query::MatchAll: that is one global object whose
+  // reference count threads would change at once.
+  if (parts.empty()) return Xapian::Query(std::string());
   return Xapian::Query(Xapian::Query::OP_AND, parts.begin(), parts.end());
 }
 

@@ -11,7 +11,7 @@
 
 namespace shoplore {
 
-// Matches the documents the filter lets through; MatchAll for an empty filter. Weightless.
+// Matches the documents the filter lets through; everything for an empty filter. Weightless.
 [[nodiscard]] Xapian::Query filter_query(const Filter& filter);
 
 // The item that a filter's name stands for: attribute = name in lower case.

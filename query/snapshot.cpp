@@ -5,6 +5,7 @@
 
 #include <mutex>
 #include <set>
+#include <system_error>
 #include <vector>
 
 #include "indexer/index_follower.hpp"
@@ -21,6 +22,11 @@ Revision revision_of(const Xapian::Database& index) {
 tl::unexpected<Error> translated(const Xapian::Error& error, const std::filesystem::path& folder) {
   if (std::string(error.get_type()) == "DatabaseModifiedError") {
     return fail(ErrorCode::kBusy, folder.string(), "the index moved on; ask again");
+  }
+  // A generation that is gone was replaced by a newer one while we were opening it.
+  std::error_code ignored;
+  if (!std::filesystem::exists(folder, ignored)) {
+    return fail(ErrorCode::kBusy, folder.string(), "the index was replaced; ask again");
   }
   return fail(ErrorCode::kDamagedIndex, folder.string(), error.get_description());
 }

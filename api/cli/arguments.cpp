@@ -163,7 +163,10 @@ Result<Command> read_add(Raw& raw) {
     }
     return add;
   }
-  if (identity || !add.job_number.empty()) return refuse("--to", "identity is of a new case only");
+  if (!add.job_number.empty())
+    return refuse("--job-number", "is of a new case; change it with --json");
+  if (identity && add.text.empty())
+    return refuse("--to", "--vin, --plate and --customer need TEXT");
   if (add.if_revision && add.json_file.empty()) return refuse("--if-revision", "needs --json");
   return add;
 }

@@ -31,6 +31,7 @@ Result<std::string> read_input(const std::string& file, std::istream& standard_i
                   fmt::format("at most {} bytes are taken", max_bytes));
     }
   }
+  if (in.bad()) return fail(ErrorCode::kInvalidInput, file, "cannot be read to the end");
   return text;
 }
 

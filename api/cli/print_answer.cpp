@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "api/cli/print_filter.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
 #include "api/wire/display_names.hpp"
@@ -36,7 +37,7 @@ std::string counted(std::uint32_t count, std::string_view one, std::string_view 
 
 // ".81", "1.00": a model's probability, told apart from counted percentages by its look.
 std::string probability_text(double p) {
-  if (p > 0 && p < 0.005) return "<.01";
+  if (p < 0.005) return "<.01";  // never impossible
   const std::string text = fmt::format("{:.2f}", p);
   return text.front() == '0' ? text.substr(1) : text;
 }
@@ -61,6 +62,7 @@ class AnswerPrinter {
 
   std::string print() {
     out_ += print_understood(answer_.understood, vocabulary_, page_);
+    if (!filter_.empty()) paragraph("Counted only  ", filter_);
     if (answer_.likely_causes.empty()) {
       no_match();
       cautions();
@@ -85,14 +87,23 @@ class AnswerPrinter {
 
   void no_match() {
     section("Likely causes");
+    if (answer_.understood.evidence.empty()) {
+      paragraph("  ", "Nothing of this was understood as a finding. Nothing is ranked.");
+      return;
+    }
+    const std::string none =
+        filter_.empty() ? "the records hold none yet." : "the filter leaves none of the records.";
     const std::string among =
         answer_.cases_in_records == 0
-            ? "No case like this one: the records hold none yet."
+            ? "No case like this one: " + none
             : fmt::format("No case like this one in {}.", thousands(answer_.cases_in_records));
     paragraph("  ", among + " Nothing is ranked.");
+    if (answer_.cases_in_records == 0) return;
+    const std::string never =
+        filter_.empty() ? "Never seen here: " : "Never seen within the filter: ";
     for (const Width& width : answer_.breadth) {
       if (width.cases == 0 && width.items.size() == 1) {
-        paragraph("  ", "Never seen here: " + display_item(width.items[0], vocabulary_) + ".");
+        paragraph("  ", never + display_item(width.items[0], vocabulary_) + ".");
       }
     }
   }
@@ -259,13 +270,15 @@ class AnswerPrinter {
     out_ += "\n";
     paragraph("", fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
                               answer_.revision.value,
-                              counted(answer_.cases_in_records, "counted case", "counted cases")));
+                              counted(answer_.cases_in_records, "counted case", "counted cases") +
+                                  (filter_.empty() ? "" : " within the filter")));
   }
 
   const Answer& answer_;
   const Vocabulary& vocabulary_;
   const Page& page_;
   Ink ink_;
+  std::string filter_ = filter_text(answer_.filter);
   std::string out_;
   std::size_t count_width_ = 0, name_width_ = 0;
   bool bar_ = true;

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "api/cli/input_file.hpp"
+#include "api/cli/print_understood.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/record_json.hpp"
 #include "indexer/text.hpp"
@@ -15,6 +16,7 @@ Result<void> check_text(const std::string& text) {
     return fail(ErrorCode::kTooLarge, "text",
                 fmt::format("{} bytes long, at most {} are taken", text.size(), kMaxTextBytes));
   }
+  if (words_of(text).empty()) return fail(ErrorCode::kInvalidInput, "text", "is empty");
   if (!is_utf8(text)) return fail(ErrorCode::kInvalidInput, "text", "is not valid UTF-8");
   for (const char c : text) {
     if (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') {
@@ -39,7 +41,8 @@ Result<Recorded> change_case(const AddOptions& options, Session& session, Record
   if (options.restore) return records.restore(options.to, *options.restore, Role::kTechnician);
   if (options.json_file.empty()) {
     if (auto good = check_text(options.text); !good) return fail(good.error());
-    return records.add_findings(options.to, options.text, Role::kTechnician);
+    const Identity identity{options.vin, options.plate, options.customer};
+    return records.add_findings(options.to, options.text, Role::kTechnician, identity);
   }
   const auto patch = read_input(options.json_file, session.in, kMaxCaseBytes);
   if (!patch) return fail(patch.error());
@@ -54,6 +57,17 @@ Result<Recorded> record(const AddOptions& options, Session& session, Records& re
   auto intake = intake_from_json(*text);
   if (!intake) return fail(intake.error());
   return records.add(std::move(*intake), Role::kTechnician);
+}
+
+// What was read out of the text, so that a wrong reading is seen while the vehicle is still there.
+Understood understood_of(const std::string& text, const Records& records) {
+  Understood understood;
+  understood.text = text;
+  understood.recognised = records.recogniser().recognise(text);
+  for (const Span span : understood.recognised.leftover) {
+    understood.not_understood.push_back(text.substr(span.begin, span.end - span.begin));
+  }
+  return understood;
 }
 
 }  // namespace
@@ -72,6 +86,10 @@ Result<ExitCode> run(const AddOptions& options, Session& session) {
     session.out << fmt::format("{} recorded, {}, revision {}\n", recorded->stored.record.ref,
                                name_of(recorded->stored.record.state),
                                recorded->stored.revision.value);
+    if (!options.text.empty()) {
+      session.out << print_understood(understood_of(options.text, *records), records->vocabulary(),
+                                      session.page);
+    }
   }
   return ExitCode::kAnswered;
 }

@@ -1,10 +1,14 @@
 #include "api/cli/print_similar.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/answer_json.hpp"
+#include "indexer/text.hpp"
 
 namespace shoplore {
 
 Result<ExitCode> run(const FindOptions& options, Session& session) {
+  if (words_of(options.text).empty()) {
+    return fail(ErrorCode::kInvalidInput, "question", "is empty: a search needs words");
+  }
   const auto records = open_in_step(session);
   if (!records) return fail(records.error());
   const SearchQuestion question{options.text, options.filter, options.page_size, options.after};

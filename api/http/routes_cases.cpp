@@ -68,6 +68,16 @@ Reply patch_case_by_ref(LiveRecords& records, const Incoming& request) {
 Reply close_case(LiveRecords& records, const Incoming& request) {
   const auto patch = closing_patch_from_json(request.body, today());
   if (!patch) return refusal(patch.error());
+  const auto stored = records.read(request.ref);
+  if (!stored) return refusal(stored.error());
+  const CaseState state = stored->record.state;
+  if (state != CaseState::kOpen && state != CaseState::kWaiting) {
+    return refusal(
+        {ErrorCode::kConflict,
+         request.ref,
+         "is " + std::string(name_of(state)) + "; only an open or waiting case is closed",
+         {}});
+  }
   return changed(records, request, *patch);
 }
 

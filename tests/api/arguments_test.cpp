@@ -109,7 +109,8 @@ const RefusedRow kRefused[] = {
     {{"add", "flat", "--if-revision", "3"}, "add", "--if-revision"},
     {{"add", "--restore", "3"}, "add", "--restore"},
     {{"add", "--json", "-", "--plate", "x"}, "add", "--json"},
-    {{"add", "--to", "case-7", "flat", "--vin", "x"}, "add", "--to"},
+    {{"add", "--to", "case-7", "--json", "-", "--vin", "x"}, "add", "--to"},
+    {{"add", "--to", "case-7", "flat", "--job-number", "9"}, "add", "--job-number"},
 };
 
 TEST(Arguments, RefusesNamingVerbAndOption) {

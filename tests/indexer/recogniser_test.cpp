@@ -48,6 +48,22 @@ TEST(Recogniser, LeavesNearMissesAlone) {
   }
 }
 
+TEST(Recogniser, ADenialOfAnotherThingIsNoFinding) {
+  const std::vector<NoteRow> table{
+      {"pulls fine uphill, no power loss", {"condition uphill", "symptom lack_of_power absent"}},
+      {"no power complaint", {"symptom lack_of_power absent"}},
+      {"no power steering", {}},
+      {"no power to the fuel pump", {}},
+      {"flat tyre", {}},
+      {"no power uphill", {"symptom lack_of_power", "condition uphill"}},
+      {"misfire gone", {"symptom misfire absent"}},
+      {"P0299 absent", {}},
+      {"P0299, none other", {"code P0299"}}};
+  for (const NoteRow& row : table) {
+    EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+  }
+}
+
 TEST(Recogniser, SaysHowItReadAnAmbiguity) {
   const auto bare = built_in_recogniser().recognise("180k");
   ASSERT_EQ(bare.items.size(), 1U);

@@ -1,6 +1,7 @@
 #include "indexer/records.hpp"
 
 #include <gtest/gtest.h>
+#include <sqlite3.h>
 
 #include <algorithm>
 #include <cstdlib>
@@ -45,6 +46,14 @@ class RecordsTest : public ::testing::Test {
   std::filesystem::path home_;
   std::unique_ptr<Records> records_;
 };
+
+// Does to records.db what no way in allows.
+void damage_records(const std::filesystem::path& file, const char* sql) {
+  sqlite3* database = nullptr;
+  ASSERT_EQ(sqlite3_open(file.c_str(), &database), SQLITE_OK);
+  EXPECT_EQ(sqlite3_exec(database, sql, nullptr, nullptr, nullptr), SQLITE_OK);
+  sqlite3_close(database);
+}
 
 Case closed_case() {
   Case record;
@@ -140,6 +149,63 @@ TEST_F(RecordsTest, ImportingTwiceAddsNothing) {
     EXPECT_EQ(report->added, expected);
     EXPECT_EQ(report->same_already, 1 - expected);
   }
+}
+
+TEST_F(RecordsTest, ImportingAMendedFileStoresOnlyTheRest) {
+  // More than a batch of lines without a ref, two of them equal, and a bad one near the end.
+  const auto import = [&](const std::string& last) {
+    std::stringstream lines;
+    for (int i = 0; i < 1'200; ++i) {
+      Case record = closed_case();
+      record.complaint = "number " + std::to_string(i / 2);
+      lines << case_to_json(record) << "\n";
+    }
+    lines << last << "\n";
+    return records_->import(lines, [](std::int64_t) {});
+  };
+  const auto stopped = import("{");
+  ASSERT_FALSE(stopped);
+  EXPECT_EQ(stopped.error().place, "line 1201");
+  EXPECT_NE(stopped.error().message.find("lines 1 to 1000 are stored"), std::string::npos);
+  EXPECT_EQ(records_->store().case_count().value(), 1'000);
+  const auto mended = import(case_to_json(closed_case()));
+  ASSERT_TRUE(mended);
+  EXPECT_EQ(mended->same_already, 1'000);
+  EXPECT_EQ(mended->added, 201);
+  EXPECT_EQ(records_->store().case_count().value(), 1'201);
+}
+
+TEST_F(RecordsTest, AReopenedCaseGivesUpItsClosingDate) {
+  const auto added = records_->add({closed_case(), {}}, Role::kTechnician);
+  const std::string ref = added->stored.record.ref;
+  const auto kept =
+      records_->change(ref, {}, R"({"state":"open","cause":null})", Role::kTechnician);
+  ASSERT_FALSE(kept);
+  EXPECT_EQ(kept.error().place, "/closed");
+  EXPECT_TRUE(records_->change(ref, {}, R"({"state":"open","cause":null,"closed":null})",
+                               Role::kTechnician));
+}
+
+TEST_F(RecordsTest, DamageInTheRecordsIsNamedAndNotBlamedOnTheIndex) {
+  ASSERT_TRUE(records_->add({closed_case(), {}}, Role::kTechnician));
+  ASSERT_TRUE(records_->verify());
+  for (const char* sql : {"UPDATE change SET body='garbage'", "UPDATE case_ SET revision=99"}) {
+    damage_records(home_ / "shop" / "records.db", sql);
+    const auto verified = records_->verify();
+    ASSERT_FALSE(verified) << sql;
+    EXPECT_EQ(verified.error().code, ErrorCode::kDamagedStore) << sql;
+    std::stringstream out;
+    EXPECT_FALSE(records_->export_to(out)) << sql;
+  }
+}
+
+TEST_F(RecordsTest, HalfAShopAsksForTheMissingCopy) {
+  const ShopFolder folder{home_ / "shop"};
+  std::filesystem::rename(folder.key(), folder.root / "key.away");
+  const auto opened = Records::open(folder);
+  ASSERT_FALSE(opened);
+  EXPECT_EQ(opened.error().place, folder.key().string());
+  EXPECT_NE(opened.error().message.find("put back its copy"), std::string::npos);
 }
 
 TEST_F(RecordsTest, ReindexingTwiceChangesNothing) {

@@ -69,7 +69,8 @@ class Counters : public ::testing::Test {
     if (random_() % 3 == 0) {
       record = at->second;
       record.state = random_() % 2 == 0 ? CaseState::kWithdrawn : CaseState::kOpen;
-      if (record.state == CaseState::kOpen) record.cause.reset(), record.outcome.reset();
+      if (record.state == CaseState::kOpen)
+        record.closed.reset(), record.cause.reset(), record.outcome.reset();
     }
     put(at->first, std::move(record));
   }
