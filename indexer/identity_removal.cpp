@@ -168,6 +168,19 @@ std::string remove_identities_from_question(std::string_view text, const WordsTo
   return remove_identities_from_text(text, Identity{}, keep);
 }
 
+namespace {
+
+// How often something stands removed in these two texts.
+std::size_t removals_in(std::string_view complaint, std::string_view notes) {
+  std::size_t count = 0;
+  for (const std::string_view text : {complaint, notes}) {
+    for (auto at = text.find(kRemoved); at != text.npos; at = text.find(kRemoved, at + 1)) ++count;
+  }
+  return count;
+}
+
+}  // namespace
+
 Result<CleanCase> remove_identities(Intake intake, const IdentityKey& key,
                                     const WordsToKeep& keep) {
   const Identity& identity = intake.identity;
@@ -190,7 +203,15 @@ Result<CleanCase> remove_identities(Intake intake, const IdentityKey& key,
     token = key.token_of_vin(vin->text());
   }
   if (!token.empty()) intake.record.vehicle.token = std::move(token);
+  const std::size_t before = removals_in(intake.record.complaint, intake.record.notes);
   Cleaner(identity, key, keep).clean(intake.record);
+  const std::size_t after = removals_in(intake.record.complaint, intake.record.notes);
+  if (after > before) {
+    // What was removed is gone for good: whoever typed a part number must see it now.
+    warnings.push_back("removed from complaint and notes as somebody's identity: " +
+                       std::to_string(after - before) +
+                       "; if a part number was meant, write \"part\" or \"serial\" before it");
+  }
   return CleanCase(std::move(intake.record), std::move(warnings));
 }
 

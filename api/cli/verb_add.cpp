@@ -4,6 +4,7 @@
 #include "api/cli/print_understood.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/record_json.hpp"
+#include "indexer/evidence_item.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -64,6 +65,9 @@ Understood understood_of(const std::string& text, const Records& records) {
   Understood understood;
   understood.text = text;
   understood.recognised = records.recogniser().recognise(text);
+  Case record;
+  add_recognised(record, understood.recognised);
+  understood.evidence = evidence_of(record, records.vocabulary());
   for (const Span span : understood.recognised.leftover) {
     understood.not_understood.push_back(text.substr(span.begin, span.end - span.begin));
   }

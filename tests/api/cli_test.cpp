@@ -184,6 +184,39 @@ TEST(Cli, APipeGetsEightyColumnsWithoutColour) {
   EXPECT_SAYS(ended.out, "Counts are evidence, not a diagnosis.");
 }
 
+TEST(Cli, AnAnswerSaysWhatItWasRestrictedTo) {
+  const TestShop shop;
+  const Ended some = shop.run({"ask", "P0299 flat", "--make", "Brackwater"});
+  EXPECT_NE(some.out.find("Counted only  make Brackwater"), std::string::npos) << some.out;
+  const Ended none = shop.run({"ask", "P0299 flat", "--make", "Nope"});
+  EXPECT_EQ(none.exit_code, 1);
+  EXPECT_NE(none.out.find("the filter leaves none"), std::string::npos) << none.out;
+  EXPECT_EQ(none.out.find("Never seen here"), std::string::npos) << none.out;
+}
+
+TEST(Cli, NothingUnderstoodRanksNothing) {
+  const TestShop shop;
+  const Ended ended = shop.run({"ask", "car is poorly"});
+  EXPECT_EQ(ended.exit_code, 1);
+  EXPECT_NE(ended.out.find("Nothing is ranked"), std::string::npos) << ended.out;
+}
+
+TEST(Cli, AddSaysWhatItUnderstoodAndWhatItRemoved) {
+  const TestShop shop;
+  const Ended ended = shop.run({"add", "P0299, frobnicates, rang from 0151 496 0123"});
+  ASSERT_EQ(ended.exit_code, 0) << ended.err;
+  EXPECT_NE(ended.out.find("P0299"), std::string::npos) << ended.out;
+  EXPECT_NE(ended.out.find("\"frobnicates\""), std::string::npos) << ended.out;
+  EXPECT_NE(ended.err.find("as somebody's identity: 1"), std::string::npos) << ended.err;
+}
+
+TEST(Cli, AClosedCaseIsNotAskedAsEvidenceForItself) {
+  const TestShop shop;
+  const Ended ended = shop.run({"ask", "--case", "old-1"});
+  EXPECT_EQ(ended.exit_code, 2);
+  EXPECT_NE(ended.err.find("old-1"), std::string::npos) << ended.err;
+}
+
 TEST(Cli, ACaseLivesFromTextToClosingAndBack) {
   const TestShop shop;
   const std::vector<std::string> text = {"add", "P0299 flat uphill", "--plate", "AB 12 CDE"};
