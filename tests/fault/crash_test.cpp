@@ -45,10 +45,11 @@ class Crash : public ::testing::Test {
   void TearDown() override { std::filesystem::remove_all(home_); }
 
   // Adds, edits and imports until killed; a line in `log` acknowledges each stored change.
-  [[noreturn]] void write_until_killed(const std::string& prefix, const std::string& log) {
+  [[noreturn]] void write_until_killed(const std::string& prefix, const std::string& log,
+                                       int ready) {
     auto records = Records::open(folder_);
     std::ofstream acknowledged(log, std::ios::app);
-    if (!records) _exit(3);
+    if (!records || ::write(ready, "!", 1) != 1) _exit(3);
     for (int i = 0;; ++i) {
       const std::string ref = prefix + std::to_string(i);
       if (i % 5 == 4) {
@@ -90,9 +91,16 @@ TEST_F(Crash, NothingAcknowledgedIsLostByAHundredKills) {
   std::cout << "seed " << kSeed << "\n";
   const std::string log = home_ / "acknowledged";
   for (int kill_number = 0; kill_number < 100; ++kill_number) {
+    int ready[2];
+    ASSERT_EQ(pipe(ready), 0);
     const pid_t child = fork();
-    if (child == 0) write_until_killed("k" + std::to_string(kill_number) + "-", log);
-    std::this_thread::sleep_for(std::chrono::milliseconds(15 + random() % 110));
+    if (child == 0) write_until_killed("k" + std::to_string(kill_number) + "-", log, ready[1]);
+    // Counted from when it begins to write, however slow this build is at starting.
+    ::close(ready[1]);
+    char begun = 0;
+    ASSERT_EQ(::read(ready[0], &begun, 1), 1) << "the writer could not open the shop";
+    ::close(ready[0]);
+    std::this_thread::sleep_for(std::chrono::milliseconds(random() % 110));
     ::kill(child, SIGKILL);
     int status = 0;
     ::waitpid(child, &status, 0);
