@@ -118,6 +118,8 @@ void add_recognised(Case& record, const Recognised& recognised) {
         break;
       case ItemKind::kCondition:
         break;  // once every symptom is there
+      case ItemKind::kReading:
+        break;  // measured, but nothing says by which check: it stays in the text
     }
   }
   for (const RecognisedItem& item : recognised.items) {

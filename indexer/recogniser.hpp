@@ -40,11 +40,12 @@ enum class ItemKind {
   kSymptom,
   kCondition,
   kCheck,
+  kReading,
   kEarlierRepair,
   kWorkSign
 };
 template <>
-inline constexpr EnumTable<ItemKind, 12> kEnumNames<ItemKind>{
+inline constexpr EnumTable<ItemKind, 13> kEnumNames<ItemKind>{
     {{ItemKind::kCode, "code"},
      {ItemKind::kMileage, "mileage"},
      {ItemKind::kModelYear, "model_year"},
@@ -55,6 +56,7 @@ inline constexpr EnumTable<ItemKind, 12> kEnumNames<ItemKind>{
      {ItemKind::kSymptom, "symptom"},
      {ItemKind::kCondition, "condition"},
      {ItemKind::kCheck, "check"},
+     {ItemKind::kReading, "reading"},
      {ItemKind::kEarlierRepair, "earlier_repair"},
      {ItemKind::kWorkSign, "work_sign"}}};
 
@@ -64,7 +66,12 @@ struct RecognisedItem {
       id;  // vocabulary id, code ("P0299"), or the value as text ("142000", "2016", "Tidal")
   Presence state = Presence::kPresent;
   std::optional<Verdict> verdict;        // kCheck
+  std::optional<Code> code;              // kCode: with status, module and failure type as given
+  std::optional<Reading> reading;        // kReading ("11.2 V"); kCheck when one was taken by it
+  std::string unit;                      // of the reading, as the vocabulary spells it
+  std::optional<HowOften> how_often;     // kSymptom
   std::optional<EarlierRepair> repair;   // kEarlierRepair; id is then "replace turbocharger"
+  std::optional<int> months_ago;         // kEarlierRepair: when it was done
   std::optional<Kilometres> mileage_km;  // kMileage
   std::string
       reading_chosen;  // how an ambiguity was settled ("142k taken as kilometres"); may be empty
