@@ -1,5 +1,6 @@
 // Writes recognised items into a record (declared in recogniser.hpp).
 #include <algorithm>
+#include <chrono>
 
 #include "indexer/recogniser.hpp"
 
@@ -23,8 +24,10 @@ void put_symptom(Case& record, const RecognisedItem& item) {
   Symptom symptom;
   symptom.id = item.id;
   symptom.state = item.state;
-  put_by_id(record.symptoms, std::move(symptom),
-            [](const Symptom& a, const Symptom& b) { return a.state == b.state; });
+  symptom.how_often = item.how_often;
+  put_by_id(record.symptoms, std::move(symptom), [](const Symptom& a, const Symptom& b) {
+    return a.state == b.state && (!b.how_often || a.how_often == b.how_often);
+  });
 }
 
 void put_code(Case& record, const RecognisedItem& item) {
@@ -37,7 +40,16 @@ void put_code(Case& record, const RecognisedItem& item) {
   record.codes.push_back(std::move(code));
 }
 
-void put_repair(Case& record, const EarlierRepair& repair) {
+// That many months before the case was opened; on the month's last day where the day is missing.
+Date months_before(Date opened, int months) {
+  const std::chrono::year_month_day then =
+      std::chrono::year_month_day{opened.days} - std::chrono::months{months};
+  return {then.ok() ? then : then.year() / then.month() / std::chrono::last};
+}
+
+void put_repair(Case& record, const RecognisedItem& item) {
+  EarlierRepair repair = *item.repair;
+  if (item.months_ago) repair.when = months_before(record.opened, *item.months_ago);
   if (!record.earlier_repairs) record.earlier_repairs.emplace();
   const bool there = std::any_of(record.earlier_repairs->begin(), record.earlier_repairs->end(),
                                  [&](const EarlierRepair& each) { return each.fix == repair.fix; });
@@ -57,8 +69,10 @@ void put_check(Case& record, const RecognisedItem& item) {
   Check check;
   check.id = item.id;
   check.verdict = item.verdict.value_or(Verdict::kUnclear);
+  check.reading = item.reading;
+  check.unit = item.unit;
   put_by_id(record.checks, std::move(check),
-            [](const Check& a, const Check& b) { return a.verdict == b.verdict; });
+            [](const Check& a, const Check& b) { return a.verdict == b.verdict && !b.reading; });
 }
 
 // The symptom nearest before the condition in the text, else the nearest after.
@@ -111,7 +125,7 @@ void add_recognised(Case& record, const Recognised& recognised) {
         put_check(record, item);
         break;
       case ItemKind::kEarlierRepair:
-        put_repair(record, *item.repair);
+        put_repair(record, item);
         break;
       case ItemKind::kWorkSign:
         put_sign(record, item);

@@ -5,6 +5,7 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
@@ -34,40 +35,6 @@ bool is_cylinder(const Token& token) {
   return token.stem == "cylind" || token.text == "cyl";
 }
 
-// The word of verdict nearest to a check: inside its phrase, then after it, then before it.
-class VerdictSearch {
- public:
-  VerdictSearch(const NotePage& page, const std::vector<char>& in_symptom)
-      : page_(page), in_symptom_(in_symptom) {}
-
-  std::optional<std::size_t> near(const PhraseMatch& match) const {
-    constexpr std::size_t kReach = 3;
-    for (std::size_t i = match.first; i < match.last; ++i) {
-      if (is_verdict(i)) return i;
-    }
-    for (std::size_t i = match.last; i < match.last + kReach; ++i) {
-      if (!page_.same_clause(i, match.first)) break;
-      if (is_free_verdict(i)) return i;
-    }
-    for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
-      if (!page_.same_clause(i - 1, match.first)) break;
-      if (is_free_verdict(i - 1)) return i - 1;
-    }
-    return std::nullopt;
-  }
-
- private:
-  bool is_verdict(std::size_t i) const {
-    return says_pass(page_.word(i)) || says_fail(page_.word(i));
-  }
-  bool is_free_verdict(std::size_t i) const {
-    return is_verdict(i) && !page_.is_claimed(i) && in_symptom_[i] == 0;
-  }
-
-  const NotePage& page_;
-  const std::vector<char>& in_symptom_;
-};
-
 class FindingReader {
  public:
   explicit FindingReader(NotePage& page) : page_(page), negations_(page.size(), 0) {}
@@ -88,6 +55,8 @@ class FindingReader {
         add_finding(match);
       }
     }
+    read_how_often();
+    for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
  private:
@@ -120,7 +89,34 @@ class FindingReader {
     if (!kept_.insert({kind, match.id, state}).second) return;
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
-    page_.keep(std::move(item));
+    found_.push_back(std::move(item));
+  }
+
+  void read_how_often() {
+    for (std::size_t i = 0; i < page_.size(); ++i) {
+      const auto words = how_often_at(page_, i);
+      RecognisedItem* symptom = words ? symptom_near({i, words->end}) : nullptr;
+      if (symptom == nullptr) continue;
+      symptom->how_often = words->how_often;
+      page_.claim({i, words->end});
+    }
+  }
+
+  // The symptom of that clause with the fewest bytes between; nullptr when there is none.
+  RecognisedItem* symptom_near(TokenRange at) {
+    const Span span = page_.span_of(at);
+    RecognisedItem* nearest = nullptr;
+    std::size_t best = 0;
+    for (RecognisedItem& item : found_) {
+      const std::size_t clause_token = page_.tokens_at(item.span).first;
+      if (item.kind != ItemKind::kSymptom || !page_.same_clause(clause_token, at.first)) continue;
+      const std::size_t gap =
+          item.span.begin >= span.end ? item.span.begin - span.end : span.begin - item.span.end;
+      if (nearest != nullptr && gap >= best) continue;
+      nearest = &item;
+      best = gap;
+    }
+    return nearest;
   }
 
   // A word before the finding in its clause that turns it round.
@@ -209,6 +205,7 @@ class FindingReader {
   }
 
   NotePage& page_;
+  std::vector<RecognisedItem> found_;
   std::vector<char> negations_;  // by token: claimed as a negation, not inside a phrase
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
@@ -222,31 +219,6 @@ bool is_denied_at(const NotePage& page, std::size_t at) {
     if (!is_stop_word(word) || word == "just" || ends_negation(word)) return false;
   }
   return false;
-}
-
-void read_checks(NotePage& page) {
-  const auto matches = page.matches({EntryKind::kSymptom, EntryKind::kWorkSign, EntryKind::kCheck});
-  std::vector<char> in_symptom(page.size(), 0);
-  for (const PhraseMatch& match : matches) {
-    if (match.kind == EntryKind::kCheck) continue;
-    for (std::size_t i = match.first; i < match.last; ++i) in_symptom[i] = 1;
-  }
-  const VerdictSearch search(page, in_symptom);
-  for (const PhraseMatch& match : matches) {
-    const auto verdict = match.kind == EntryKind::kCheck ? search.near(match) : std::nullopt;
-    if (!verdict) continue;
-    const bool turned = is_denied_at(page, *verdict);
-    RecognisedItem item =
-        recognised_item(ItemKind::kCheck, match.id, page.span_of({match.first, match.last}));
-    item.verdict = says_pass(page.word(*verdict)) != turned ? Verdict::kPass : Verdict::kFail;
-    page.claim({match.first, match.last});
-    page.claim(*verdict);
-    for (std::size_t i = *verdict; turned && i > 0; --i) {
-      page.claim(i - 1);
-      if (is_negation(page.word(i - 1))) break;
-    }
-    page.keep(std::move(item));
-  }
 }
 
 void read_findings(NotePage& page) {

@@ -156,6 +156,20 @@ bool takes_fuel_word(std::string_view word) {
   return holds(words, word);
 }
 
+std::optional<int> small_number(std::string_view word) {
+  constexpr auto kNames =
+      std::to_array<std::string_view>({"one", "two", "three", "four", "five", "six", "seven",
+                                       "eight", "nine", "ten", "eleven", "twelve"});
+  if (word == "a" || word == "an") return 1;
+  if (const auto named = std::find(kNames.begin(), kNames.end(), word); named != kNames.end()) {
+    return static_cast<int>(named - kNames.begin()) + 1;
+  }
+  const bool digits =
+      !word.empty() && word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
+  if (!digits) return std::nullopt;
+  return word.size() == 1 ? word[0] - '0' : (word[0] - '0') * 10 + (word[1] - '0');
+}
+
 bool is_ordinary(std::string_view word) {
   return holds(kOrdinary, word);
 }

@@ -6,6 +6,7 @@
 // Pure functions, any thread.
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 namespace shoplore {
@@ -59,6 +60,9 @@ namespace shoplore {
 
 // "window", "pump": after "electric" or "petrol" the word does not tell the vehicle's fuel.
 [[nodiscard]] bool takes_fuel_word(std::string_view word);
+
+// 3 of "3" and "three", 1 of "a", "an" and "one", up to 99; nothing of other words.
+[[nodiscard]] std::optional<int> small_number(std::string_view word);
 
 // Ordinary English that is one letter away from a word of the trade: "times" is not "tyres".
 [[nodiscard]] bool is_ordinary(std::string_view word);

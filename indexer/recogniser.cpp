@@ -3,10 +3,12 @@
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
+#include "indexer/check_reader.hpp"
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/number_readers.hpp"
+#include "indexer/reading_reader.hpp"
 #include "indexer/repair_reader.hpp"
 #include "indexer/vehicle_reader.hpp"
 #include "indexer/vocabulary_words.hpp"
@@ -48,9 +50,10 @@ Recognised Recogniser::recognise(std::string_view text) const {
   }
   for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));
   for (RecognisedItem& item : read_model_years(text)) page.take(std::move(item));
+  for (RecognisedItem& item : read_readings(text)) page.take(std::move(item));
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary);
-  read_checks(page);
+  read_checks(page, impl_->vocabulary);
   read_findings(page);
   return page.finish();
 }

@@ -26,6 +26,16 @@ bool is_past(std::string_view word) {
   return word.ends_with("ed") || word == "rebuilt" || word == "done" || word == "fitted";
 }
 
+// Whole months of so many days, weeks, months or years, rounded down.
+std::optional<int> months_of(int count, std::string_view unit) {
+  if (unit.starts_with("day") || unit == "night") return count / 30;
+  if (unit.starts_with("w"))
+    return is_since_unit(unit) ? std::optional(count * 7 / 30) : std::nullopt;
+  if (unit.starts_with("mo") || unit.starts_with("mth")) return count;
+  if (unit.starts_with("y")) return count * 12;
+  return std::nullopt;
+}
+
 bool overlap(TokenRange a, TokenRange b) {
   return a.first < b.last && b.first < a.last;
 }
@@ -189,7 +199,22 @@ class RepairReader {
                       : here    ? RepairedBy::kHere
                                 : RepairedBy::kElsewhere;
     if (!elsewhere && !owner && !here) item.reading_chosen = "not said by whom: taken as elsewhere";
+    for (std::size_t i = group.first; page_.same_clause(i, group.first) && !item.months_ago; ++i) {
+      item.months_ago = months_ago_at(i);
+    }
     return item;
+  }
+
+  // "4 mo ago", "two years ago", "last month"; nothing when the token begins none of these.
+  std::optional<int> months_ago_at(std::size_t i) const {
+    const auto word = [&](std::size_t at) {
+      return page_.same_clause(at, i) ? std::string_view(page_.word(at)) : std::string_view();
+    };
+    if (word(i) == "last") return months_of(1, word(i + 1));
+    if (word(i) == "yesterday") return 0;
+    const auto count = small_number(word(i));
+    if (!count || word(i + 2) != "ago") return std::nullopt;
+    return months_of(*count, word(i + 1));
   }
 
   bool is_around(std::size_t i, std::size_t anchor) const {
@@ -214,10 +239,10 @@ class RepairReader {
   }
 
   static bool is_number(std::string_view word) {
-    for (const char* name : {"one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
-                             "ten", "twelve", "few", "couple", "several", "a", "of", "half"}) {
+    for (const char* name : {"few", "couple", "several", "of", "half"}) {
       if (word == name) return true;
     }
+    if (small_number(word)) return true;
     return word.find_first_not_of("0123456789k") == word.npos;
   }
 

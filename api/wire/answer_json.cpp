@@ -1,5 +1,7 @@
 #include "api/wire/answer_json.hpp"
 
+#include <fmt/format.h>
+
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
 
@@ -61,6 +63,12 @@ std::optional<EntryKind> entry_kind(ItemKind kind) {
   }
 }
 
+// "11.2 V" or "OL".
+std::string reading_text(const RecognisedItem& item) {
+  if (!item.reading->number) return item.reading->word;
+  return fmt::format("{:.10g} {}", *item.reading->number, item.unit);
+}
+
 class AnswerForm {
  public:
   explicit AnswerForm(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
@@ -103,7 +111,10 @@ class AnswerForm {
       json["name"] = r.kind == ItemKind::kEarlierRepair ? display_fix(r.id, vocabulary_) : r.id;
     json["state"] = name_of(r.state);
     if (r.verdict) json["verdict"] = name_of(*r.verdict);
+    if (r.reading) json["reading"] = reading_text(r);
+    if (r.how_often) json["how_often"] = name_of(*r.how_often);
     if (r.repair) json["by"] = name_of(r.repair->by);
+    if (r.months_ago) json["months_ago"] = *r.months_ago;
     if (r.mileage_km) json["mileage_km"] = r.mileage_km->value;
     if (!r.reading_chosen.empty()) json["note"] = r.reading_chosen;
     json["begin"] = r.span.begin;

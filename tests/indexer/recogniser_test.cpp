@@ -41,9 +41,8 @@ TEST(Recogniser, SpansAreTheWordsThatWereRead) {
 }
 
 TEST(Recogniser, LeavesNearMissesAlone) {
-  for (const char* text :
-       {"P02G9", "XP0299", "P02991", "P4299", "142000", "1979", "20165", "12.6 V", "0.4 ohm",
-        "2.1 bar", "2000 rpm", "no P0299", "", "  ", "?!"}) {
+  for (const char* text : {"P02G9", "XP0299", "P02991", "P4299", "142000", "1979", "20165",
+                           "no P0299", "", "  ", "?!"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
 }

@@ -74,7 +74,7 @@ TEST(RepairReader, OnlyTheWordsAroundSayWho) {
   ASSERT_EQ(items.size(), 2U);
   EXPECT_EQ(line_of(items[0]), "earlier_repair replace ignition_coil elsewhere");
   EXPECT_EQ(items[0].reading_chosen, "not said by whom: taken as elsewhere");
-  EXPECT_EQ(leftover_of("turbo replaced 8 bar"), (std::vector<std::string>{"8", "bar"}));
+  EXPECT_EQ(leftover_of("turbo replaced 8 ponies"), (std::vector<std::string>{"8", "ponies"}));
 }
 
 TEST(RepairReader, ADistanceSinceIsNotTheMileage) {

@@ -1,0 +1,162 @@
+#include "indexer/check_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "indexer/finding_reader.hpp"
+#include "indexer/note_words.hpp"
+#include "indexer/reading_reader.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kWordReach = 3;     // free words between a check and how it went
+constexpr std::size_t kReadingReach = 5;  // free words between a check and its reading
+
+std::string range_text(const Entry& check) {
+  if (check.low && check.high) {
+    return fmt::format("{:.6g} to {:.6g} {}", *check.low, *check.high, check.unit);
+  }
+  return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
+                   : fmt::format("at most {:.6g} {}", *check.high, check.unit);
+}
+
+class CheckReader {
+ public:
+  CheckReader(NotePage& page, const Vocabulary& vocabulary) : page_(page), vocabulary_(vocabulary) {
+    for (std::size_t i = 0; i < page.items().size(); ++i) {
+      if (page.items()[i].kind == ItemKind::kReading) readings_.push_back(i);
+    }
+    is_reading_.assign(page.size(), 0);
+    for (const std::size_t i : readings_) mark(is_reading_, page.tokens_at(page.items()[i].span));
+  }
+
+  void read() {
+    const auto matches =
+        page_.matches({EntryKind::kSymptom, EntryKind::kWorkSign, EntryKind::kCheck});
+    in_phrase_.assign(page_.size(), 0);
+    for (const PhraseMatch& match : matches) mark(in_phrase_, {match.first, match.last});
+    for (const PhraseMatch& match : matches) {
+      if (match.kind == EntryKind::kCheck) read_check(match);
+    }
+  }
+
+ private:
+  static void mark(std::vector<char>& tokens, TokenRange range) {
+    for (std::size_t i = range.first; i < range.last; ++i) tokens[i] = 1;
+  }
+
+  void read_check(const PhraseMatch& match) {
+    const auto word = verdict_word(match);
+    const auto reading = reading_near(match);
+    if (!word && !reading) return;
+    RecognisedItem item =
+        recognised_item(ItemKind::kCheck, match.id, page_.span_of({match.first, match.last}));
+    if (reading) judge_by_reading(item, page_.items()[*reading]);
+    if (word) judge_by_word(item, *word);
+    page_.claim({match.first, match.last});
+    page_.keep(std::move(item));
+  }
+
+  void judge_by_reading(RecognisedItem& item, const RecognisedItem& measured) {
+    item.reading = measured.reading;
+    item.unit = measured.unit;
+    const Entry* check = vocabulary_.find(EntryKind::kCheck, item.id);
+    const auto verdict =
+        check == nullptr ? std::nullopt : verdict_of(*check, *measured.reading, measured.unit);
+    item.verdict = verdict.value_or(Verdict::kUnclear);
+    if (!verdict) return;
+    item.reading_chosen = fmt::format(
+        "{}: {} is {} what is expected", vocabulary_.display_name(EntryKind::kCheck, item.id),
+        measured.id, *verdict == Verdict::kPass ? "within" : "outside");
+    if (check->low || check->high) item.reading_chosen += ", " + range_text(*check);
+  }
+
+  void judge_by_word(RecognisedItem& item, std::size_t word) {
+    const bool turned = is_denied_at(page_, word);
+    item.verdict = says_pass(page_.word(word)) != turned ? Verdict::kPass : Verdict::kFail;
+    item.reading_chosen.clear();
+    page_.claim(word);
+    for (std::size_t i = word; turned && i > 0; --i) {
+      page_.claim(i - 1);
+      if (is_negation(page_.word(i - 1))) break;
+    }
+  }
+
+  bool is_verdict(std::size_t i) const {
+    return says_pass(page_.word(i)) || says_fail(page_.word(i));
+  }
+
+  // The word nearest to a check that says how it went: inside its phrase, then after, then before.
+  std::optional<std::size_t> verdict_word(const PhraseMatch& match) const {
+    for (std::size_t i = match.first; i < match.last; ++i) {
+      if (is_verdict(i)) return i;
+    }
+    const auto is_free_verdict = [&](std::size_t i) {
+      return is_verdict(i) && !page_.is_claimed(i) && in_phrase_[i] == 0;
+    };
+    std::size_t words = 0;
+    for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
+      if (is_free_verdict(i)) return i;
+      if (in_phrase_[i] != 0 || (is_reading_[i] == 0 && ++words >= kWordReach)) break;
+    }
+    words = 0;
+    for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
+      if (is_free_verdict(i - 1)) return i - 1;
+      if (in_phrase_[i - 1] != 0 || (is_reading_[i - 1] == 0 && ++words >= kWordReach)) break;
+    }
+    return std::nullopt;
+  }
+
+  // The first reading after the check, or the last before it, in its clause and with no other
+  // finding between; position in the page's items.
+  std::optional<std::size_t> reading_near(const PhraseMatch& match) const {
+    std::size_t words = 0;
+    for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
+      if (is_reading_[i] != 0) return reading_at(i);
+      if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
+    }
+    words = 0;
+    for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
+      if (is_reading_[i - 1] != 0) return reading_at(i - 1);
+      if (in_phrase_[i - 1] != 0 || ++words > kReadingReach) break;
+    }
+    return std::nullopt;
+  }
+
+  std::optional<std::size_t> reading_at(std::size_t token) const {
+    for (const std::size_t item : readings_) {
+      const TokenRange at = page_.tokens_at(page_.items()[item].span);
+      if (at.first <= token && token < at.last) return item;
+    }
+    return std::nullopt;
+  }
+
+  NotePage& page_;
+  const Vocabulary& vocabulary_;
+  std::vector<std::size_t> readings_;         // positions in the page's items
+  std::vector<char> is_reading_, in_phrase_;  // by token
+};
+
+}  // namespace
+
+std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
+                                  std::string_view unit) {
+  if (reading.word == "OL") {
+    const bool conducts = in_unit(1, check.unit, "ohm") && check.high;
+    return conducts ? std::optional(Verdict::kFail) : std::nullopt;
+  }
+  if (!reading.number || (!check.low && !check.high)) return std::nullopt;
+  const auto value = in_unit(*reading.number, unit, check.unit);
+  if (!value) return std::nullopt;
+  const bool low = check.low && *value < *check.low;
+  const bool high = check.high && *value > *check.high;
+  return low || high ? Verdict::kFail : Verdict::kPass;
+}
+
+void read_checks(NotePage& page, const Vocabulary& vocabulary) {
+  CheckReader(page, vocabulary).read();
+}
+
+}  // namespace shoplore

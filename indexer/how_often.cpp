@@ -1,0 +1,77 @@
+#include "indexer/how_often.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kLongest = 4;  // words
+
+struct Phrase {
+  HowOften how_often;
+  std::array<std::string_view, kLongest> words;  // empty past its end
+};
+
+// Longest first where one begins another.
+constexpr auto kPhrases = std::to_array<Phrase>({
+    {HowOften::kSometimes, {"not", "every", "time"}},
+    {HowOften::kSometimes, {"not", "all", "the", "time"}},
+    {HowOften::kSometimes, {"not", "always"}},
+    {HowOften::kSometimes, {"not", "constant"}},
+    {HowOften::kSometimes, {"now", "and", "then"}},
+    {HowOften::kSometimes, {"now", "and", "again"}},
+    {HowOften::kSometimes, {"on", "and", "off"}},
+    {HowOften::kSometimes, {"off", "and", "on"}},
+    {HowOften::kSometimes, {"from", "time", "to", "time"}},
+    {HowOften::kSometimes, {"once", "in", "a", "while"}},
+    {HowOften::kSometimes, {"comes", "and", "goes"}},
+    {HowOften::kSometimes, {"at", "times"}},
+    {HowOften::kSometimes, {"sometimes"}},
+    {HowOften::kSometimes, {"occasionally"}},
+    {HowOften::kSometimes, {"occasional"}},
+    {HowOften::kSometimes, {"intermittent"}},
+    {HowOften::kSometimes, {"intermittently"}},
+    {HowOften::kSometimes, {"randomly"}},
+    {HowOften::kSometimes, {"rarely"}},
+    {HowOften::kOften, {"most", "of", "the", "time"}},
+    {HowOften::kOften, {"nearly", "always"}},
+    {HowOften::kOften, {"almost", "always"}},
+    {HowOften::kOften, {"often"}},
+    {HowOften::kOften, {"frequently"}},
+    {HowOften::kOften, {"usually"}},
+    {HowOften::kOften, {"mostly"}},
+    {HowOften::kOften, {"regularly"}},
+    {HowOften::kAlways, {"every", "time"}},
+    {HowOften::kAlways, {"each", "time"}},
+    {HowOften::kAlways, {"all", "the", "time"}},
+    {HowOften::kAlways, {"all", "time"}},
+    {HowOften::kAlways, {"every", "morning"}},
+    {HowOften::kAlways, {"always"}},
+    {HowOften::kAlways, {"constantly"}},
+    {HowOften::kAlways, {"constant"}},
+    {HowOften::kAlways, {"permanently"}},
+    {HowOften::kAlways, {"continuously"}},
+    {HowOften::kOnce, {"only", "once"}},
+    {HowOften::kOnce, {"just", "once"}},
+    {HowOften::kOnce, {"happened", "once"}},
+});
+
+}  // namespace
+
+std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) {
+  for (const Phrase& phrase : kPhrases) {
+    std::size_t next = at;
+    bool fits = true;
+    for (const std::string_view word : phrase.words) {
+      if (word.empty()) break;
+      fits = page.same_clause(next, at) && !page.is_claimed(next) && page.word(next) == word;
+      if (!fits) break;
+      ++next;
+    }
+    if (fits) return HowOftenWords{phrase.how_often, next};
+  }
+  return std::nullopt;
+}
+
+}  // namespace shoplore

@@ -1,0 +1,261 @@
+// A hand-written scanner over bytes: a number, then the longest unit that stands there alone.
+#include "indexer/reading_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "indexer/text.hpp"
+#include "indexer/text_scan.hpp"
+
+namespace shoplore {
+namespace {
+
+// What stands after the number may be apart from it by a space, or must be written onto it: "2 a"
+// may be an article, "2a" and "2 A" are amperes.
+enum class Apart { kMayBe, kOnlyInCapitals };
+
+struct Spelling {
+  std::string_view written;  // lower case
+  std::string_view symbol;
+  Apart apart = Apart::kMayBe;
+};
+
+// Longest first where one begins another.
+constexpr auto kSpellings = std::to_array<Spelling>({
+    {"millivolts", "mV"},
+    {"millivolt", "mV"},
+    {"volts", "V"},
+    {"volt", "V"},
+    {"mv", "mV"},
+    {"v dc", "V"},
+    {"vdc", "V"},
+    {"vac", "V"},
+    {"v", "V"},
+    {"milliamps", "mA"},
+    {"milliamp", "mA"},
+    {"amps", "A"},
+    {"amp", "A"},
+    {"ma", "mA"},
+    {"a", "A", Apart::kOnlyInCapitals},
+    {"kiloohms", "kohm"},
+    {"kiloohm", "kohm"},
+    {"kohms", "kohm"},
+    {"kohm", "kohm"},
+    {"k ohms", "kohm"},
+    {"k ohm", "kohm"},
+    {"k\u03a9", "kohm"},
+    {"k\u2126", "kohm"},
+    {"megohms", "Mohm"},
+    {"megohm", "Mohm"},
+    {"mohm", "Mohm"},
+    {"ohms", "ohm"},
+    {"ohm", "ohm"},
+    {"\u03a9", "ohm"},
+    {"\u2126", "ohm"},
+    {"mbar", "mbar"},
+    {"millibar", "mbar"},
+    {"bars", "bar"},
+    {"bar", "bar"},
+    {"psi", "psi"},
+    {"kpa", "kPa"},
+    {"mpa", "MPa"},
+    {"hpa", "mbar"},
+    {"degrees c", "C"},
+    {"degrees", "deg"},
+    {"deg c", "C"},
+    {"degc", "C"},
+    {"\u00b0c", "C"},
+    {"\u00b0 c", "C"},
+    {"\u00b0", "deg"},
+    {"deg", "deg"},
+    {"c", "C", Apart::kOnlyInCapitals},
+    {"%", "%"},
+    {"percent", "%"},
+    {"pct", "%"},
+    {"mm", "mm"},
+    {"rpm", "rpm"},
+    {"g/s", "g/s"},
+    {"khz", "kHz"},
+    {"hz", "Hz"},
+    {"ms", "ms"},
+    {"nm", "Nm"},
+    {"km/h", "km/h"},
+    {"kmh", "km/h"},
+    {"kph", "km/h"},
+    {"l/h", "l/h"},
+    {"ml", "ml"},
+});
+
+// Symbols of one quantity, with what one of each is of the first.
+struct Scale {
+  std::string_view symbol, base;
+  double factor = 1;
+};
+constexpr auto kScales = std::to_array<Scale>({{"V", "V", 1},
+                                               {"mV", "V", 1e-3},
+                                               {"A", "A", 1},
+                                               {"mA", "A", 1e-3},
+                                               {"ohm", "ohm", 1},
+                                               {"kohm", "ohm", 1e3},
+                                               {"Mohm", "ohm", 1e6},
+                                               {"kPa", "kPa", 1},
+                                               {"bar", "kPa", 100},
+                                               {"mbar", "kPa", 0.1},
+                                               {"MPa", "kPa", 1000},
+                                               {"psi", "kPa", 6.894757},
+                                               {"Hz", "Hz", 1},
+                                               {"kHz", "Hz", 1e3}});
+
+struct Value {
+  double number = 0;
+  std::size_t begin = 0, end = 0;
+};
+
+struct Unit {
+  std::string_view symbol;
+  std::size_t end = 0;  // 0: none
+};
+
+std::size_t end_of_digits(std::string_view text, std::size_t i) {
+  while (is_digit(byte_at(text, i))) ++i;
+  return i;
+}
+
+// "1,200" and "1 200" are groups; "0,4" and "12,65" are decimals.
+Value read_value(std::string_view text, std::size_t begin) {
+  constexpr std::size_t kMostDigits = 9;
+  std::size_t i = std::min(end_of_digits(text, begin), begin + kMostDigits);
+  std::string digits(text.substr(begin, i - begin));
+  while (byte_at(text, i) == ',' && digits.size() <= 3 && digits != "0" &&
+         end_of_digits(text, i + 1) == i + 4) {
+    digits += text.substr(i + 1, 3);
+    i += 4;
+  }
+  const char mark = byte_at(text, i);
+  const std::size_t decimals = end_of_digits(text, i + 1);
+  if ((mark == '.' || mark == ',') && decimals > i + 1 && decimals <= i + kMostDigits) {
+    digits += ".";
+    digits += text.substr(i + 1, decimals - i - 1);
+    i = decimals;
+  }
+  return {std::stod(digits), begin, i};
+}
+
+char small(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
+bool stands_at(std::string_view text, std::size_t at, std::string_view written) {
+  if (at > text.size() || text.size() - at < written.size()) return false;
+  return std::equal(written.begin(), written.end(), text.begin() + static_cast<std::ptrdiff_t>(at),
+                    [](char a, char b) { return a == small(b); });
+}
+
+Unit read_unit(std::string_view text, std::size_t after) {
+  const std::size_t begin = skip_spaces(text, after);
+  for (const Spelling& spelling : kSpellings) {
+    const std::size_t end = begin + spelling.written.size();
+    if (!stands_at(text, begin, spelling.written)) continue;
+    const bool is_word = is_word_char(spelling.written.back());
+    if (is_word && is_word_char(byte_at(text, end))) continue;
+    const bool small_apart = begin > after && text[begin] == spelling.written[0];
+    if (spelling.apart == Apart::kOnlyInCapitals && small_apart) return {};
+    return {spelling.symbol, end};
+  }
+  return {};
+}
+
+// "at 90 km/h", "over 3000 rpm", "above 20 C": when something happens, not what was measured.
+bool says_when(std::string_view text, std::size_t begin, std::string_view symbol) {
+  const bool may = symbol == "rpm" || symbol == "km/h" || symbol == "C";
+  if (!may) return false;
+  const std::string before = lower_case(word_before(text, begin));
+  for (const char* word : {"at",     "over",  "above", "past",   "around",  "from",    "below",
+                           "under",  "until", "till",  "after",  "about",   "between", "and",
+                           "beyond", "by",    "near",  "approx", "roughly", "to"}) {
+    if (before == word) return true;
+  }
+  const char sign = begin > 0 ? text[begin - 1] : '\0';
+  return sign == '>' || sign == '<' || sign == '~' || sign == '@';
+}
+
+// "10-12 V", "10 to 12 V", "60..80 %": the end of a range.
+bool ends_range(std::string_view text, std::size_t begin) {
+  if (begin > 1 && text[begin - 1] == '-' && is_digit(text[begin - 2])) return true;
+  if (begin > 1 && text[begin - 1] == '.') return true;
+  const std::string_view word = word_before(text, begin);
+  const std::string before = lower_case(word);
+  if (before != "to" && before != "and") return false;
+  const std::string_view earlier =
+      word_before(text, static_cast<std::size_t>(word.data() - text.data()));
+  return !earlier.empty() && is_digit(earlier.front());
+}
+
+std::optional<RecognisedItem> reading_at(std::string_view text, const Value& value) {
+  const Unit unit = read_unit(text, value.end);
+  if (unit.end == 0 || ends_range(text, value.begin)) return std::nullopt;
+  if (says_when(text, value.begin, unit.symbol)) return std::nullopt;
+  const bool is_signed =
+      value.begin > 0 && text[value.begin - 1] == '-' && begins_word(text, value.begin - 1);
+  RecognisedItem item;
+  item.kind = ItemKind::kReading;
+  item.reading = Reading{is_signed ? -value.number : value.number, ""};
+  item.unit = unit.symbol;
+  item.id = fmt::format("{:.10g} {}", *item.reading->number, unit.symbol);
+  item.span = {value.begin - (is_signed ? 1U : 0U), unit.end};
+  return item;
+}
+
+// "OL", "O.L.", "o/l": nothing else is written so.
+std::size_t end_of_open_circuit(std::string_view text, std::size_t begin) {
+  for (const std::string_view spelling : {"o.l.", "o.l", "o/l", "ol"}) {
+    const bool fits =
+        stands_at(text, begin, spelling) && !is_word_char(byte_at(text, begin + spelling.size()));
+    if (fits) return begin + spelling.size();
+  }
+  return 0;
+}
+
+}  // namespace
+
+std::vector<RecognisedItem> read_readings(std::string_view text) {
+  std::vector<RecognisedItem> items;
+  for (std::size_t i = 0; i < text.size();) {
+    if (!begins_word(text, i) || !is_word_char(text[i])) {
+      ++i;
+      continue;
+    }
+    if (is_digit(text[i])) {
+      const Value value = read_value(text, i);
+      if (auto item = reading_at(text, value)) items.push_back(std::move(*item));
+      i = value.end;
+      continue;
+    }
+    const std::size_t end = end_of_open_circuit(text, i);
+    if (end > 0) {
+      RecognisedItem item;
+      item.kind = ItemKind::kReading;
+      item.reading = Reading{std::nullopt, "OL"};
+      item.id = "OL";
+      item.span = {i, end};
+      items.push_back(std::move(item));
+    }
+    i = std::max(end, i + 1);
+  }
+  return items;
+}
+
+std::optional<double> in_unit(double value, std::string_view from, std::string_view to) {
+  if (from == to) return value;
+  const auto scale = [](std::string_view symbol) {
+    return std::find_if(kScales.begin(), kScales.end(),
+                        [&](const Scale& s) { return s.symbol == symbol; });
+  };
+  const auto a = scale(from), b = scale(to);
+  if (a == kScales.end() || b == kScales.end() || a->base != b->base) return std::nullopt;
+  return value * a->factor / b->factor;
+}
+
+}  // namespace shoplore

@@ -1,0 +1,57 @@
+#include "indexer/check_reader.hpp"
+
+#include <gtest/gtest.h>
+
+#include "tests/indexer/note_lines.hpp"
+
+namespace shoplore {
+namespace {
+
+TEST(CheckReader, AWordSaysHowItWent) {
+  const std::vector<NoteRow> table{
+      {"linkage stiff by hand", {"check wastegate_linkage_by_hand fail"}},
+      {"compression test ok", {"check compression_test pass"}},
+      {"compression test not ok", {"check compression_test fail"}},
+      {"smoke test passed", {"check smoke_test pass"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(CheckReader, AReadingSaysItByTheExpectedRange) {
+  // Charging voltage 13.8 to 14.8 V: common practice, no source.
+  const std::vector<NoteRow> table{
+      {"charging voltage 14.2 V", {"check charging_voltage pass", "reading 14.2 V"}},
+      {"charging voltage 12100 mV", {"check charging_voltage fail", "reading 12100 mV"}},
+      {"charging voltage ok, 12.1 V at the battery",
+       {"check charging_voltage pass", "reading 12.1 V"}},
+      {"coil primary resistance OL", {"check coil_resistance fail", "reading OL"}},
+      {"charging voltage 60 bar", {"check charging_voltage unclear", "reading 60 bar"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(CheckReader, AnUndoneCheckIsNone) {
+  EXPECT_TRUE(lines_of("do a compression test").empty());
+  EXPECT_EQ(lines_of("12.1 V somewhere"), std::vector<std::string>{"reading 12.1 V"});
+}
+
+TEST(CheckReader, TheVerdictOfAReadingKeepsTheEndsOfTheRange) {
+  Entry check;
+  check.unit = "V";
+  check.low = 10;
+  check.high = 12;
+  struct Row {
+    double value;
+    const char* unit;
+    std::optional<Verdict> expected;
+  };
+  for (const Row& row : {Row{10, "V", Verdict::kPass}, Row{12, "V", Verdict::kPass},
+                         Row{9.99, "V", Verdict::kFail}, Row{12.01, "V", Verdict::kFail},
+                         Row{11000, "mV", Verdict::kPass}, Row{11, "bar", std::nullopt}}) {
+    EXPECT_EQ(verdict_of(check, Reading{row.value, ""}, row.unit), row.expected) << row.value;
+  }
+  EXPECT_EQ(verdict_of(check, Reading{std::nullopt, "OL"}, ""), std::nullopt);
+  check.unit = "ohm";
+  EXPECT_EQ(verdict_of(check, Reading{std::nullopt, "OL"}, ""), Verdict::kFail);
+}
+
+}  // namespace
+}  // namespace shoplore

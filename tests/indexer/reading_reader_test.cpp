@@ -1,0 +1,78 @@
+#include "indexer/reading_reader.hpp"
+
+#include <gtest/gtest.h>
+
+#include "tests/indexer/note_lines.hpp"
+
+namespace shoplore {
+namespace {
+
+std::vector<std::string> ids_of(std::string_view text) {
+  std::vector<std::string> ids;
+  for (const RecognisedItem& item : read_readings(text)) ids.push_back(item.id);
+  return ids;
+}
+
+TEST(ReadingReader, ReadsANumberWithItsUnitHoweverWritten) {
+  const std::vector<NoteRow> table{{"11.2 V", {"11.2 V"}},
+                                   {"11.2V", {"11.2 V"}},
+                                   {"11,2 volts", {"11.2 V"}},
+                                   {"0.4 ohm", {"0.4 ohm"}},
+                                   {"0.40 ohms", {"0.4 ohm"}},
+                                   {"4k7", {}},
+                                   {"4.7 k\u03a9", {"4.7 kohm"}},
+                                   {"60 \u03a9", {"60 ohm"}},
+                                   {"2.1 bar", {"2.1 bar"}},
+                                   {"-8 mbar", {"-8 mbar"}},
+                                   {"1,200 rpm", {"1200 rpm"}},
+                                   {"350mV drop", {"350 mV"}},
+                                   {"drain 0.85 A", {"0.85 A"}},
+                                   {"2a fuse", {"2 A"}},
+                                   {"88\u00b0C", {"88 C"}},
+                                   {"88 deg C", {"88 C"}},
+                                   {"toe 0.2 deg", {"0.2 deg"}},
+                                   {"load 64%", {"64 %"}},
+                                   {"12 g/s", {"12 g/s"}},
+                                   {"7 mm of pad", {"7 mm"}},
+                                   {"OL", {"OL"}},
+                                   {"reads o.l.", {"OL"}},
+                                   {"12.6 V, 9.4 V cranking", {"12.6 V", "9.4 V"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(ids_of(row.text), row.items) << row.text;
+}
+
+TEST(ReadingReader, LeavesWhatWasNotMeasured) {
+  for (const char* text : {"should be 10 to 12 V", "10-12 V expected", "shakes at 90 km/h",
+                           "over 3000 rpm", ">2000 rpm", "above 20 C", "in 2 a day", "142,000 km",
+                           "4 months", "old", "P0299", "3 cylinders", "Tidal 2 v6", "12.06.2026"}) {
+    EXPECT_TRUE(ids_of(text).empty()) << text << ": " << ids_of(text).front();
+  }
+}
+
+TEST(ReadingReader, ASpanIsTheNumberAndItsUnit) {
+  const std::string text = "boost -120 mbar at idle";
+  const auto items = read_readings(text);
+  ASSERT_EQ(items.size(), 1U);
+  EXPECT_EQ(words_at(text, items[0].span), "-120 mbar");
+  EXPECT_EQ(items[0].reading->number, -120);
+  EXPECT_EQ(items[0].unit, "mbar");
+}
+
+TEST(ReadingReader, UnitsOfOneQuantityConvert) {
+  struct Row {
+    double value;
+    const char *from, *to;
+    double expected;
+  };
+  // 14.5 psi: 14.5 * 6.894757 kPa (NIST SP 811, appendix B.9) is 99.97398 kPa.
+  for (const Row& row : {Row{11.2, "V", "mV", 11200}, Row{2.1, "bar", "mbar", 2100},
+                         Row{14.5, "psi", "bar", 0.9997398}, Row{0.47, "kohm", "ohm", 470},
+                         Row{3, "mm", "mm", 3}, Row{90, "MPa", "bar", 900}}) {
+    ASSERT_TRUE(in_unit(row.value, row.from, row.to)) << row.from;
+    EXPECT_NEAR(*in_unit(row.value, row.from, row.to), row.expected, 1e-6) << row.from;
+  }
+  EXPECT_FALSE(in_unit(1, "V", "ohm"));
+  EXPECT_FALSE(in_unit(1, "furlong", "mm"));
+}
+
+}  // namespace
+}  // namespace shoplore
