@@ -60,11 +60,22 @@ class FindingReader {
   }
 
  private:
-  // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it.
+  // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it;
+  // "battery not flat": a bare "flat" said of something before it.
   bool is_another_thing(const PhraseMatch& match) const {
     const std::string& last = page_.word(match.last - 1);
+    if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(match.first)) {
+      return true;
+    }
     return (last == "power" || last == "flat") && page_.same_clause(match.last, match.first) &&
            names_another_thing(page_.word(match.last));
+  }
+
+  bool is_of_a_battery(std::size_t at) const {
+    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
+      if (page_.word(i - 1) == "battery" || page_.word(i - 1) == "tyre") return true;
+    }
+    return false;
   }
 
   // "no power loss": what the phrase denies is not the thing itself.
@@ -155,10 +166,17 @@ class FindingReader {
     }
     std::size_t i = next;
     while (page_.same_clause(i, next) && is_stop_word(page_.word(i))) ++i;
-    const bool denied = page_.same_clause(i, next) && page_.same_clause(next - 1, next) &&
-                        is_negation(page_.word(i)) && page_.same_clause(i, i + 1) &&
-                        is_noticed(page_.word(i + 1));
-    if (denied) page_.claim({i, i + 2});
+    if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
+    if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
+    // "no longer there", "hasn't come back".
+    std::size_t noticed = i + 1;
+    const auto passes = [&](std::size_t at) {
+      return page_.same_clause(at, next) &&
+             (page_.word(at) == "longer" || page_.word(at) == "been" || page_.word(at) == "even");
+    };
+    while (passes(noticed)) ++noticed;
+    const bool denied = page_.same_clause(noticed, next) && is_noticed(page_.word(noticed));
+    if (denied) page_.claim({i, noticed + 1});
     return denied;
   }
 

@@ -44,13 +44,20 @@ bool is_negation(std::string_view word) {
 }
 
 bool ends_negation(std::string_view word) {
-  return word == "and" || word == "but" || word == "however" || word == "though" ||
-         word == "reproduce" || word == "replicate";
+  constexpr auto words = std::to_array<std::string_view>(
+      {"and",       "but",    "however", "though", "just",    "only",    "reproduce",
+       "replicate", "cure",   "cured",   "cures",  "fix",     "fixed",   "fixes",
+       "solve",     "solved", "help",    "helped", "stop",    "stopped", "improve",
+       "improved",  "change", "changed", "touch",  "touched", "affect"});
+  return holds(words, word);
 }
 
 bool is_noticed(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"found", "heard", "present", "seen", "noticed", "felt", "there", "evident", "noted"});
+      {"found",   "heard",    "present",  "seen",      "noticed",   "felt",    "there",
+       "evident", "noted",    "on",       "lit",       "back",      "come",    "came",
+       "coming",  "returned", "return",   "showing",   "happening", "happen",  "detected",
+       "visible", "stored",   "apparent", "occurring", "observed",  "reported"});
   return holds(words, word);
 }
 
@@ -89,8 +96,16 @@ bool says_fail(std::string_view word) {
   return holds(words, word);
 }
 
+bool says_position(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"front", "rear", "left",     "right",   "upper",     "lower",      "inner",
+       "outer", "side", "driver's", "drivers", "passenger", "nearside",   "offside",
+       "both",  "all",  "set",      "pair",    "genuine",   "aftermarket"});
+  return holds(words, word);
+}
+
 bool is_replaced_adjective(std::string_view word) {
-  return word == "new" || word == "another" || word == "second";
+  return word == "new" || word == "another" || word == "second" || word == "third";
 }
 
 bool says_not_yet(std::string_view word) {
@@ -118,8 +133,11 @@ bool says_here(std::string_view word) {
 
 bool is_repair_context(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"already", "recently", "lately", "ago", "last", "before", "previously", "previous", "other",
-       "another", "shop", "just", "twice", "once", "earlier", "yesterday"});
+      {"already",  "recently",  "lately",   "ago",       "last",    "before", "previously",
+       "previous", "other",     "another",  "shop",      "just",    "twice",  "once",
+       "earlier",  "yesterday", "back",     "somewhere", "spring",  "summer", "autumn",
+       "winter",   "january",   "february", "march",     "april",   "june",   "july",
+       "august",   "september", "october",  "november",  "december"});
   return holds(words, word) || says_elsewhere(word) || says_owner(word) || says_here(word) ||
          is_since_unit(word);
 }
@@ -152,7 +170,8 @@ bool takes_fuel_word(std::string_view word) {
       {"window", "windows", "mirror", "mirrors", "seat",    "seats", "handbrake", "parking",
        "brake",  "fan",     "motor",  "pump",    "pumps",   "lock",  "locks",     "steering",
        "tank",   "filter",  "smell",  "leak",    "leaks",   "pipe",  "cap",       "flap",
-       "hose",   "cooker",  "shock",  "heater",  "mixture", "knock"});
+       "drive",  "in",      "on",     "running", "windows", "water", "heater",    "regulator",
+       "hose",   "cooker",  "shock",  "mixture", "knock"});
   return holds(words, word);
 }
 

@@ -14,10 +14,10 @@ namespace shoplore {
 // "no", "without", "doesn't": turns the next finding round.
 [[nodiscard]] bool is_negation(std::string_view word);
 
-// Ends what a negation reaches: "and", "but".
+// Ends what a negation reaches: "and", "but"; "cure", "fix" ("did not cure the misfire").
 [[nodiscard]] bool ends_negation(std::string_view word);
 
-// What may follow "not" after a finding that is absent: "found", "heard".
+// What may follow "not" after a finding that is absent: "found", "heard", "on".
 [[nodiscard]] bool is_noticed(std::string_view word);
 
 // "gone", "absent": right after a finding it says that the finding is not there.
@@ -36,6 +36,9 @@ namespace shoplore {
 // "ok", "dry", and "bad", "stiff", after or before the name of a check.
 [[nodiscard]] bool says_pass(std::string_view word);
 [[nodiscard]] bool says_fail(std::string_view word);
+
+// "front", "left", "both": says which one, between a word of work and its part.
+[[nodiscard]] bool says_position(std::string_view word);
 
 // "new", "another": a repair done when directly at a component.
 [[nodiscard]] bool is_replaced_adjective(std::string_view word);

@@ -99,9 +99,11 @@ Number read_number(std::string_view text, std::size_t begin) {
   std::string digits;
   std::size_t i = begin;
   while (is_digit(at(text, i)) && digits.size() < 8) digits += text[i++];
-  while (std::string_view(",. ").find(at(text, i)) != std::string_view::npos && i < text.size() &&
+  const bool may_be_grouped = digits.size() <= 3;
+  while (may_be_grouped && i < text.size() &&
+         std::string_view(",. ").find(at(text, i)) != std::string_view::npos &&
          is_digit(at(text, i + 1)) && is_digit(at(text, i + 2)) && is_digit(at(text, i + 3)) &&
-         !is_digit(at(text, i + 4)) && digits.size() <= 4) {
+         !is_digit(at(text, i + 4)) && digits.size() <= 6) {
     digits += text.substr(i + 1, 3);
     i += 4;
   }
@@ -111,8 +113,13 @@ Number read_number(std::string_view text, std::size_t begin) {
     i += 2;
   }
   Number number{std::stod(digits), i, false};
+  constexpr std::string_view kThousand = "thousand";
   const std::size_t k = skip_spaces(text, i);
-  if ((at(text, k) == 'k' || at(text, k) == 'K') && !is_word_char(at(text, k + 1))) {
+  if (word_after(text, i) == kThousand) {
+    number.value *= 1'000;
+    number.thousands = true;
+    number.end = k + kThousand.size();
+  } else if ((at(text, k) == 'k' || at(text, k) == 'K') && !is_word_char(at(text, k + 1))) {
     number.value *= 1'000;
     number.thousands = true;
     number.end = k + 1;
@@ -145,7 +152,11 @@ bool begins_word(std::string_view text, std::size_t i) {
 
 bool is_mileage_label(std::string_view word) {
   const std::string name = lower_case(word);
-  return name == "mileage" || name == "odo" || name == "odometer" || name == "clock";
+  for (const char* label :
+       {"mileage", "odo", "odometer", "clock", "shows", "showing", "milage", "speedo"}) {
+    if (name == label) return true;
+  }
+  return false;
 }
 
 // "every 10,000 km", "5,000 km ago", "100 km/h": not how far the vehicle has gone.

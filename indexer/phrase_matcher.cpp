@@ -19,7 +19,11 @@ bool ends_clause(std::string_view text, const Word& before, const Word& after) {
   const bool numbered =
       (before.text == "cyl" || before.text == "no") && after.text[0] >= '0' && after.text[0] <= '9';
   if (numbered && between == ". ") return false;
-  return between.find_first_of(",;.:!?\n") != between.npos;
+  // A dash between spaces parts as well; one within a word joins.
+  for (const std::string_view dash : {" - ", "--", "\u2013", "\u2014"}) {
+    if (between.find(dash) != between.npos) return true;
+  }
+  return between.find_first_of(",;.:!?\n|") != between.npos;
 }
 
 // Whether the words are written without a space between them: "w/o", not "w o".

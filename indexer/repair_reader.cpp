@@ -88,7 +88,9 @@ class RepairReader {
     std::size_t words = 0;
     for (std::size_t i = std::min(a.last, b.last); i < std::max(a.first, b.first); ++i) {
       const bool joins = page_.word(i) == "and" || page_.word(i) == "or";
-      if (joins || (!is_stop_word(page_.word(i)) && is_deed_[i] == 0)) ++words;
+      const bool passes =
+          is_stop_word(page_.word(i)) || says_position(page_.word(i)) || is_deed_[i] != 0;
+      if (joins || !passes) ++words;
     }
     return words;
   }
@@ -136,7 +138,8 @@ class RepairReader {
     for (std::size_t i = a.last; i < b.first; ++i) {
       if (page_.word(i) == "and" || page_.word(i) == "or" || page_.word(i) == "plus") {
         join = true;
-      } else if (!is_stop_word(page_.word(i)) && !is_replaced_adjective(page_.word(i))) {
+      } else if (!is_stop_word(page_.word(i)) && !is_replaced_adjective(page_.word(i)) &&
+                 !says_position(page_.word(i))) {
         return false;
       }
     }
@@ -202,6 +205,10 @@ class RepairReader {
     for (std::size_t i = group.first; page_.same_clause(i, group.first) && !item.months_ago; ++i) {
       item.months_ago = months_ago_at(i);
     }
+    // "fitted elsewhere, one month ago"
+    std::size_t next = group.first;
+    while (page_.same_clause(next, group.first)) ++next;
+    if (!item.months_ago && next < page_.size()) item.months_ago = months_ago_at(next);
     return item;
   }
 
@@ -212,9 +219,10 @@ class RepairReader {
     };
     if (word(i) == "last") return months_of(1, word(i + 1));
     if (word(i) == "yesterday") return 0;
+    if (word(i) == "half" && word(i + 1) == "a" && word(i + 2) == "year") return 6;
     const auto count = small_number(word(i));
-    if (!count || word(i + 2) != "ago") return std::nullopt;
-    return months_of(*count, word(i + 1));
+    const bool past = word(i + 2) == "ago" || word(i + 2) == "back";
+    return count && past ? months_of(*count, word(i + 1)) : std::nullopt;
   }
 
   bool is_around(std::size_t i, std::size_t anchor) const {
