@@ -91,8 +91,10 @@ bool says_pass(std::string_view word) {
 
 bool says_fail(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"failed", "fail", "fails", "bad", "stiff", "seized", "leaking", "leaks", "wet", "oily",
-       "low", "high", "loose", "broken", "stuck", "split", "dead", "faulty"});
+      {"failed",   "fail",    "fails", "bad",    "stiff", "seized",   "leaking",
+       "leaks",    "wet",     "oily",  "low",    "high",  "loose",    "broken",
+       "stuck",    "split",   "dead",  "faulty", "burnt", "worn",     "cracked",
+       "corroded", "blocked", "weak",  "nok",    "torn",  "perished", "seeping"});
   return holds(words, word);
 }
 
@@ -128,7 +130,7 @@ bool says_owner(std::string_view word) {
 }
 
 bool says_here(std::string_view word) {
-  return word == "here" || word == "us" || word == "we";
+  return word == "here" || word == "us" || word == "we" || word == "i" || word == "ourselves";
 }
 
 bool is_repair_context(std::string_view word) {
@@ -172,6 +174,19 @@ bool takes_fuel_word(std::string_view word) {
        "tank",   "filter",  "smell",  "leak",    "leaks",   "pipe",  "cap",       "flap",
        "drive",  "in",      "on",     "running", "windows", "water", "heater",    "regulator",
        "hose",   "cooker",  "shock",  "mixture", "knock"});
+  return holds(words, word);
+}
+
+bool introduces_vehicle(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"a", "an", "the", "this", "that", "his", "her", "their", "my", "our", "another", "electric",
+       "diesel", "petrol", "hybrid", "old", "on"});
+  return holds(words, word);
+}
+
+bool is_named_by_voltage(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"supply", "supplies", "battery", "batt", "feed", "reference", "ref", "socket", "system"});
   return holds(words, word);
 }
 

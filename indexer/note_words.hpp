@@ -52,6 +52,9 @@ namespace shoplore {
 [[nodiscard]] bool says_here(std::string_view word);
 [[nodiscard]] bool is_repair_context(std::string_view word);
 
+// "5 V supply", "12 volt battery": a number and unit before it name a thing.
+[[nodiscard]] bool is_named_by_voltage(std::string_view word);
+
 // "km", "months": makes a number before it a distance or time since a repair.
 [[nodiscard]] bool is_since_unit(std::string_view word);
 
@@ -66,6 +69,9 @@ namespace shoplore {
 
 // 3 of "3" and "three", 1 of "a", "an" and "one", up to 99; nothing of other words.
 [[nodiscard]] std::optional<int> small_number(std::string_view word);
+
+// "the", "this", "electric": a model's name after it is one even in small letters.
+[[nodiscard]] bool introduces_vehicle(std::string_view word);
 
 // Ordinary English that is one letter away from a word of the trade: "times" is not "tyres".
 [[nodiscard]] bool is_ordinary(std::string_view word);

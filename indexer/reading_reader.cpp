@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 
+#include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 
@@ -193,9 +194,17 @@ bool ends_range(std::string_view text, std::size_t begin) {
   return !earlier.empty() && is_digit(earlier.front());
 }
 
+// Voltages that things are named by.
+bool is_nominal(double number, std::string_view symbol) {
+  return symbol == "V" && (number == 5 || number == 12 || number == 24 || number == 48);
+}
+
 std::optional<RecognisedItem> reading_at(std::string_view text, const Value& value) {
   const Unit unit = read_unit(text, value.end);
   if (unit.end == 0 || ends_range(text, value.begin)) return std::nullopt;
+  if (is_nominal(value.number, unit.symbol) && is_named_by_voltage(word_after(text, unit.end))) {
+    return std::nullopt;
+  }
   if (says_when(text, value.begin, unit.symbol)) return std::nullopt;
   const bool is_signed =
       value.begin > 0 && text[value.begin - 1] == '-' && begins_word(text, value.begin - 1);

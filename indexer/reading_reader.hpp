@@ -3,7 +3,8 @@
 //
 // Does not know which check took the reading (finding_reader.hpp joins them). A range ("10 to
 // 12 V") is an expectation and no reading; a speed, engine speed or temperature after "at", "over"
-// and the like says when something happens and is none either; nor is a distance or a duration.
+// and the like says when something happens and is none either; nor is a distance, a duration or
+// what names a thing ("12 volt battery").
 // Pure functions, any thread. Spans are bytes of the text, half-open.
 #pragma once
 

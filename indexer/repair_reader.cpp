@@ -23,7 +23,8 @@ struct Deed {
 };
 
 bool is_past(std::string_view word) {
-  return word.ends_with("ed") || word == "rebuilt" || word == "done" || word == "fitted";
+  return word.ends_with("ed") || word == "rebuilt" || word == "done" || word == "put" ||
+         word == "did" || word == "new" || word == "bled";
 }
 
 // Whole months of so many days, weeks, months or years, rounded down.
@@ -221,7 +222,7 @@ class RepairReader {
     if (word(i) == "yesterday") return 0;
     if (word(i) == "half" && word(i + 1) == "a" && word(i + 2) == "year") return 6;
     const auto count = small_number(word(i));
-    const bool past = word(i + 2) == "ago" || word(i + 2) == "back";
+    const bool past = word(i + 2) == "ago" || word(i + 2) == "back" || word(i + 2) == "old";
     return count && past ? months_of(*count, word(i + 1)) : std::nullopt;
   }
 

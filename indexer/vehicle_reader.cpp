@@ -27,6 +27,16 @@ bool is_vehicle_fuel(const NotePage& page, std::size_t at) {
   return !before && !after;
 }
 
+// What a workshop calls a fuel, where the fuel's own name says something else: "gas" is mostly what
+// somebody steps on.
+std::optional<Fuel> fuel_of(std::string_view word) {
+  if (word == "gas") return std::nullopt;
+  if (word == "lpg" || word == "cng") return Fuel::kGas;
+  if (word == "ev" || word == "bev") return Fuel::kElectric;
+  if (word == "phev" || word == "hev") return Fuel::kHybrid;
+  return enum_from_name<Fuel>(word);
+}
+
 void read_fuels(NotePage& page) {
   // "petrol smell" as a symptom's phrase is not the vehicle's fuel.
   std::vector<char> in_phrase(page.size(), 0);
@@ -35,10 +45,11 @@ void read_fuels(NotePage& page) {
     for (std::size_t i = match.first; i < match.last; ++i) in_phrase[i] = 1;
   }
   for (std::size_t i = 0; i < page.size(); ++i) {
-    const bool is_fuel = !page.is_claimed(i) && in_phrase[i] == 0 &&
-                         enum_from_name<Fuel>(page.word(i)) && is_vehicle_fuel(page, i);
-    if (!is_fuel || has(page, ItemKind::kFuel)) continue;
-    page.take(recognised_item(ItemKind::kFuel, page.word(i), page.span_of({i, i + 1})));
+    const auto fuel = fuel_of(page.word(i));
+    const bool is_free = !page.is_claimed(i) && in_phrase[i] == 0;
+    if (!fuel || !is_free || !is_vehicle_fuel(page, i) || has(page, ItemKind::kFuel)) continue;
+    page.take(
+        recognised_item(ItemKind::kFuel, std::string(name_of(*fuel)), page.span_of({i, i + 1})));
   }
 }
 
@@ -95,6 +106,8 @@ bool VehicleReader::is_sure(const NotePage& page, std::size_t at, const Naming& 
   if (naming.kind != ItemKind::kModel || at == 0 || is_capital(page.text()[page.token(at).begin])) {
     return true;
   }
+  // "on the byre", "electric dray"
+  if (page.same_clause(at - 1, at) && introduces_vehicle(page.word(at - 1))) return true;
   return std::any_of(page.items().begin(), page.items().end(), [&](const RecognisedItem& item) {
     return item.kind == ItemKind::kMake && naming.makes.contains(lower_case(item.id));
   });
