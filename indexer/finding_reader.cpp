@@ -40,6 +40,7 @@ class FindingReader {
   explicit FindingReader(NotePage& page) : page_(page), negations_(page.size(), 0) {}
 
   void read() {
+    const auto conditions = page_.matches({EntryKind::kCondition});
     const auto matches =
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
@@ -53,6 +54,7 @@ class FindingReader {
         keep(match, Presence::kPresent, {match.first, match.last});
       } else {
         add_finding(match);
+        keep_conditions_within(match, conditions);
       }
     }
     read_how_often();
@@ -93,6 +95,24 @@ class FindingReader {
     const bool absent =
         is_turned_round(match) || is_denied_after(range.last) || is_denied_before(range);
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
+  }
+
+  // "stalls when hot": the symptom's own phrase says the condition too. One word alone ("lumpy
+  // idle") is part of a name.
+  void keep_conditions_within(const PhraseMatch& symptom,
+                              const std::vector<PhraseMatch>& conditions) {
+    if (found_.empty() || found_.back().state == Presence::kAbsent) return;
+    for (const PhraseMatch& match : conditions) {
+      const bool inside = match.first >= symptom.first && match.last <= symptom.last;
+      const bool says_it = match.last - match.first > 1 || !is_name_word(match.id);
+      if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
+        keep(match, Presence::kPresent, {match.first, match.last});
+      }
+    }
+  }
+
+  static bool is_name_word(std::string_view condition) {
+    return condition == "idle" || condition == "braking";
   }
 
   void keep(const PhraseMatch& match, Presence state, TokenRange range) {

@@ -93,6 +93,9 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
     for (const std::string& phrase : entry.phrases) shorthand_[word_texts(phrase)] = expansion;
     known_words_.insert(expansion.begin(), expansion.end());
   }
+  for (const std::string& word : known_words_) {
+    if (word.size() >= kShortestRespelt) respellings_[{word[0], word.size()}].push_back(word);
+  }
 }
 
 void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text) {
@@ -113,16 +116,18 @@ std::string PhraseMatcher::respelt(const std::string& word) const {
   }
   // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".
   std::string found;
-  for (const std::string& known : known_words_) {
-    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known)) {
-      continue;
+  for (std::size_t size = word.size() - 1; size <= word.size() + 1; ++size) {
+    const auto near = respellings_.find({word[0], size});
+    if (near == respellings_.end()) continue;
+    for (const std::string& known : near->second) {
+      if (!is_one_edit(word, known)) continue;
+      const bool is_first = found.empty() || (is_ordinary(found) && !is_ordinary(known));
+      // Two candidates with one stem are one word; with two stems nobody can tell.
+      if (!is_first && is_ordinary(known) == is_ordinary(found) && stem(found) != stem(known)) {
+        return word;
+      }
+      if (is_first || !is_ordinary(known)) found = known;
     }
-    const bool is_first = found.empty() || (is_ordinary(found) && !is_ordinary(known));
-    // Two candidates with one stem are one word; with two stems nobody can tell.
-    if (!is_first && is_ordinary(known) == is_ordinary(found) && stem(found) != stem(known)) {
-      return word;
-    }
-    if (is_first || !is_ordinary(known)) found = known;
   }
   return found.empty() ? word : found;
 }

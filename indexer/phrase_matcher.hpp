@@ -76,6 +76,9 @@ class PhraseMatcher {
   std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;      // longest first
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
   std::set<std::string> known_words_, known_stems_;
+  // Known words of kShortestRespelt letters and more by first letter and length: a note of hundreds
+  // of unknown words may not compare each with all.
+  std::map<std::pair<char, std::size_t>, std::vector<std::string>> respellings_;
 };
 
 }  // namespace shoplore
