@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "indexer/finding_reader.hpp"
+#include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
 

@@ -5,6 +5,7 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/denials.hpp"
 #include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
@@ -37,7 +38,7 @@ bool is_cylinder(const Token& token) {
 
 class FindingReader {
  public:
-  explicit FindingReader(NotePage& page) : page_(page), negations_(page.size(), 0) {}
+  explicit FindingReader(NotePage& page) : page_(page), denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
@@ -80,20 +81,10 @@ class FindingReader {
     return false;
   }
 
-  // "no power loss": what the phrase denies is not the thing itself.
-  bool is_turned_round(const PhraseMatch& match) {
-    const bool turned = is_negation(page_.word(match.first)) &&
-                        page_.same_clause(match.last, match.first) &&
-                        turns_denial_round(page_.word(match.last));
-    if (turned) page_.claim(match.last);
-    return turned;
-  }
-
   void add_finding(const PhraseMatch& match) {
     const TokenRange range = with_cylinder({match.first, match.last});
     page_.claim(range);
-    const bool absent =
-        is_turned_round(match) || is_denied_after(range.last) || is_denied_before(range);
+    const bool absent = denials_.turn_round(match) || denials_.deny(range);
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
 
@@ -150,56 +141,6 @@ class FindingReader {
     return nearest;
   }
 
-  // A word before the finding in its clause that turns it round.
-  bool is_denied_before(TokenRange range) {
-    std::size_t unknown = 0;
-    for (std::size_t i = range.first; i > 0 && page_.same_clause(i - 1, range.first); --i) {
-      const std::string& word = page_.word(i - 1);
-      if (ends_negation(word)) return false;
-      const bool claimed = page_.is_claimed(i - 1) && negations_[i - 1] == 0;
-      if (!claimed && is_negation(word)) {
-        if (is_small_number(page_.word(i)) || is_how_often(i, range)) return false;
-        negations_[i - 1] = 1;
-        page_.claim(i - 1);
-        return true;
-      }
-      if (word == "or" || word == "nor") unknown = 0;
-      if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
-    }
-    return false;
-  }
-
-  // "not always misfiring", "does not stall every time".
-  bool is_how_often(std::size_t after_negation, TokenRange range) const {
-    return says_how_often(page_.word(after_negation)) ||
-           (page_.same_clause(range.first, range.last) && says_how_often(page_.word(range.last)));
-  }
-
-  // "smoke: none", "whistle not heard".
-  bool is_denied_after(std::size_t next) {
-    if (next >= page_.size() || page_.is_claimed(next)) return false;
-    const bool none_follows = page_.word(next) == "none" ||
-                              (says_absent(page_.word(next)) && page_.same_clause(next, next - 1));
-    if (none_follows) {
-      page_.claim(next);
-      return true;
-    }
-    std::size_t i = next;
-    while (page_.same_clause(i, next) && is_stop_word(page_.word(i))) ++i;
-    if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
-    if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
-    // "no longer there", "hasn't come back".
-    std::size_t noticed = i + 1;
-    const auto passes = [&](std::size_t at) {
-      return page_.same_clause(at, next) &&
-             (page_.word(at) == "longer" || page_.word(at) == "been" || page_.word(at) == "even");
-    };
-    while (passes(noticed)) ++noticed;
-    const bool denied = page_.same_clause(noticed, next) && is_noticed(page_.word(noticed));
-    if (denied) page_.claim({i, noticed + 1});
-    return denied;
-  }
-
   // "misfire cylinder 3", "no. 3 cylinder misfire": the number belongs to the finding.
   TokenRange with_cylinder(TokenRange range) const {
     std::size_t after = range.last;
@@ -244,20 +185,11 @@ class FindingReader {
 
   NotePage& page_;
   std::vector<RecognisedItem> found_;
-  std::vector<char> negations_;  // by token: claimed as a negation, not inside a phrase
+  Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
 
 }  // namespace
-
-bool is_denied_at(const NotePage& page, std::size_t at) {
-  for (std::size_t i = at; i > 0 && page.same_clause(i - 1, at); --i) {
-    const std::string& word = page.word(i - 1);
-    if (is_negation(word)) return !page.is_claimed(i - 1);
-    if (!is_stop_word(word) || word == "just" || ends_negation(word)) return false;
-  }
-  return false;
-}
 
 void read_findings(NotePage& page) {
   FindingReader(page).read();

@@ -1,10 +1,7 @@
 // Reads findings out of a note: symptoms, conditions and work signs, present or absent, and how
 // often.
 //
-// A negation reaches over the findings after it in its clause, up to "and" or "but": "no misfire
-// or whistle" denies both. It reaches over at most one word that nobody knows ("no audible
-// whistle"), over more only past an "or". A phrase of the vocabulary that holds a negation ("no
-// start") is a finding and denies nothing. "not always" says how often.
+// What a negation reaches is told in denials.hpp.
 // A condition denied ("not uphill") is none and stays unread. A cylinder number is read with its
 // symptom and dropped. Pure functions, any thread.
 #pragma once
@@ -15,8 +12,5 @@ namespace shoplore {
 
 // Claims what it read.
 void read_findings(NotePage& page);
-
-// Whether the token is denied by the word directly before it, stop words apart.
-[[nodiscard]] bool is_denied_at(const NotePage& page, std::size_t at);
 
 }  // namespace shoplore

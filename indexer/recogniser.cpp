@@ -4,6 +4,7 @@
 #include "indexer/recogniser.hpp"
 
 #include "indexer/check_reader.hpp"
+#include "indexer/denials.hpp"
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
 #include "indexer/note_words.hpp"

@@ -23,6 +23,13 @@ TEST(FindingReader, ANegationTurnsASymptomRoundWithinItsClause) {
       {"no sign of a misfire", {"symptom misfire absent"}},
       {"no misfire or whistle", {"symptom misfire absent", "symptom whistle_under_load absent"}},
       {"no misfire/whistle", {"symptom misfire absent", "symptom whistle_under_load absent"}},
+      {"no black smoke, misfire or whistle",
+       {"symptom black_smoke absent", "symptom misfire absent",
+        "symptom whistle_under_load absent"}},
+      {"misfire is no longer there", {"symptom misfire absent"}},
+      {"engine light hasn't come back", {"symptom engine_lamp_on absent"}},
+      {"did not cure the misfire", {"symptom misfire"}},
+      {"didn't stall - just no power", {"symptom stalls absent", "symptom lack_of_power"}},
       {"no black smoke, misfire, whistle",
        {"symptom black_smoke absent", "symptom misfire", "symptom whistle_under_load"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;

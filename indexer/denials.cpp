@@ -1,0 +1,124 @@
+#include "indexer/denials.hpp"
+
+#include <string_view>
+
+#include "indexer/note_words.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kLongestList = 24;  // tokens from a listed finding to the "or" that ends it
+
+bool is_short_number(std::string_view word) {
+  return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
+}
+
+// Whether only a comma parts the two tokens.
+bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after) {
+  const std::string_view between =
+      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
+  return between.find(',') != between.npos && between.find_first_of(";.:!?\n") == between.npos;
+}
+
+}  // namespace
+
+bool Denials::deny(TokenRange finding) {
+  if (by_word_after(finding.last)) return true;
+  const bool before = by_word_before(finding);
+  if (!before && !by_list(finding)) return false;
+  denied_end_ = finding.last;
+  return true;
+}
+
+bool Denials::turn_round(const PhraseMatch& finding) {
+  const bool turned = is_negation(page_.word(finding.first)) &&
+                      page_.same_clause(finding.last, finding.first) &&
+                      turns_denial_round(page_.word(finding.last));
+  if (turned) page_.claim(finding.last);
+  return turned;
+}
+
+bool Denials::by_word_before(TokenRange finding) {
+  std::size_t unknown = 0;
+  for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
+    const std::string& word = page_.word(i - 1);
+    if (ends_negation(word)) return false;
+    const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
+    if (!claimed && is_negation(word)) {
+      if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
+      is_negation_[i - 1] = 1;
+      page_.claim(i - 1);
+      return true;
+    }
+    if (word == "or" || word == "nor") unknown = 0;
+    if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
+  }
+  return false;
+}
+
+// "not always misfiring", "does not stall every time".
+bool Denials::is_how_often(std::size_t after_negation, TokenRange finding) const {
+  return says_how_often(page_.word(after_negation)) ||
+         (page_.same_clause(finding.first, finding.last) &&
+          says_how_often(page_.word(finding.last)));
+}
+
+// "smoke: none", "whistle not heard", "the lamp is no longer on".
+bool Denials::by_word_after(std::size_t next) {
+  if (next >= page_.size() || page_.is_claimed(next)) return false;
+  const bool none_follows = page_.word(next) == "none" ||
+                            (says_absent(page_.word(next)) && page_.same_clause(next, next - 1));
+  if (none_follows) {
+    page_.claim(next);
+    return true;
+  }
+  std::size_t i = next;
+  while (page_.same_clause(i, next) && is_stop_word(page_.word(i))) ++i;
+  if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
+  if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
+  std::size_t noticed = i + 1;
+  const auto passes = [&](std::size_t at) {
+    return page_.same_clause(at, next) &&
+           (page_.word(at) == "longer" || page_.word(at) == "been" || page_.word(at) == "even");
+  };
+  while (passes(noticed)) ++noticed;
+  const bool denied = page_.same_clause(noticed, next) && is_noticed(page_.word(noticed));
+  if (denied) page_.claim({i, noticed + 1});
+  return denied;
+}
+
+// "no smoke, [noise] or leak": the finding opens a clause right after one that was denied.
+bool Denials::by_list(TokenRange finding) const {
+  if (denied_end_ == 0 || denied_end_ > finding.first) return false;
+  bool or_between = false;
+  for (std::size_t i = denied_end_; i < finding.first; ++i) {
+    const std::string& word = page_.word(i);
+    const bool passes = is_stop_word(word) || says_position(word) || word == "nor";
+    if (!passes || ends_negation(word)) return false;
+    or_between = or_between || word == "or" || word == "nor";
+  }
+  if (or_between && page_.same_clause(denied_end_ - 1, finding.first)) return true;
+  return parted_by_comma(page_, finding.first - 1, finding.first) && list_ends_in_or(finding.last);
+}
+
+bool Denials::list_ends_in_or(std::size_t at) const {
+  for (std::size_t i = at; i < page_.size() && i < at + kLongestList; ++i) {
+    const std::string& word = page_.word(i);
+    if (word == "or" || word == "nor") return true;
+    const bool same = page_.same_clause(i - 1, i) || parted_by_comma(page_, i - 1, i);
+    if (!same || is_negation(word) || ends_negation(word)) return false;
+  }
+  return false;
+}
+
+bool is_denied_at(const NotePage& page, std::size_t at) {
+  for (std::size_t i = at; i > 0 && page.same_clause(i - 1, at); --i) {
+    const std::string& word = page.word(i - 1);
+    if (is_negation(word)) return !page.is_claimed(i - 1);
+    if (!is_stop_word(word) || word == "just" || ends_negation(word)) return false;
+  }
+  return false;
+}
+
+}  // namespace shoplore
