@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <optional>
+#include <set>
 
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
+#include "indexer/text.hpp"
 
 namespace shoplore {
 namespace {
@@ -22,23 +24,34 @@ std::string range_text(const Entry& check) {
                    : fmt::format("at most {:.6g} {}", *check.high, check.unit);
 }
 
-class CheckReader {
+// Whether a reading in that unit can be one of the check.
+bool can_measure(const Entry& check, std::string_view unit) {
+  return unit.empty() ? check.unit.empty() : in_unit(1, unit, check.unit).has_value();
+}
+
+class PageChecks {
  public:
-  CheckReader(NotePage& page, const Vocabulary& vocabulary) : page_(page), vocabulary_(vocabulary) {
+  PageChecks(NotePage& page, const Vocabulary& vocabulary, const CheckReader& reader)
+      : page_(page), vocabulary_(vocabulary), reader_(reader) {
     for (std::size_t i = 0; i < page.items().size(); ++i) {
       if (page.items()[i].kind == ItemKind::kReading) readings_.push_back(i);
     }
     is_reading_.assign(page.size(), 0);
+    in_phrase_.assign(page.size(), 0);
     for (const std::size_t i : readings_) mark(is_reading_, page.tokens_at(page.items()[i].span));
   }
 
   void read() {
-    const auto matches =
-        page_.matches({EntryKind::kSymptom, EntryKind::kWorkSign, EntryKind::kCheck});
-    in_phrase_.assign(page_.size(), 0);
-    for (const PhraseMatch& match : matches) mark(in_phrase_, {match.first, match.last});
+    const auto matches = page_.matches(
+        {EntryKind::kSymptom, EntryKind::kWorkSign, EntryKind::kCheck, EntryKind::kComponent});
+    for (const PhraseMatch& match : matches) {
+      if (match.kind != EntryKind::kComponent) mark(in_phrase_, {match.first, match.last});
+    }
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kCheck) read_check(match);
+    }
+    for (const PhraseMatch& match : matches) {
+      if (match.kind == EntryKind::kComponent) read_part(match);
     }
   }
 
@@ -48,15 +61,43 @@ class CheckReader {
   }
 
   void read_check(const PhraseMatch& match) {
-    const auto word = verdict_word(match);
-    const auto reading = reading_near(match);
-    if (!word && !reading) return;
+    const auto word = verdict_word(match, kWordReach);
+    const auto reading = reading_near(match, match.id);
+    if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  // "pads 2 mm", "tone ring cracked"
+  void read_part(const PhraseMatch& match) {
+    constexpr std::size_t kBeside = 2;
+    if (page_.is_claimed(match.first)) return;
+    const auto word = verdict_word(match, kBeside);
+    const auto reading = reading_near(match, "");
+    const Entry* check = nullptr;
+    if (reading) check = reader_.check_of(match.id, page_.items()[*reading].unit);
+    if (check == nullptr && word) check = reader_.check_of(match.id, "");
+    if (check == nullptr || read_.contains(check->id)) return;
+    const bool measured = reading && can_measure(*check, page_.items()[*reading].unit);
+    keep(match, check->id, word, measured ? reading : std::nullopt);
+  }
+
+  void keep(const PhraseMatch& match, const std::string& id, std::optional<std::size_t> word,
+            std::optional<std::size_t> reading) {
+    if (!read_.insert(id).second) return;
     RecognisedItem item =
-        recognised_item(ItemKind::kCheck, match.id, page_.span_of({match.first, match.last}));
+        recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
     if (reading) judge_by_reading(item, page_.items()[*reading]);
     if (word) judge_by_word(item, *word);
+    if (match.kind == EntryKind::kComponent && item.reading_chosen.empty()) {
+      item.reading_chosen = fmt::format("'{}' taken as the check: {}", words_of_match(match),
+                                        vocabulary_.display_name(EntryKind::kCheck, id));
+    }
     page_.claim({match.first, match.last});
     page_.keep(std::move(item));
+  }
+
+  std::string words_of_match(const PhraseMatch& match) const {
+    const Span span = page_.span_of({match.first, match.last});
+    return std::string(page_.text().substr(span.begin, span.end - span.begin));
   }
 
   void judge_by_reading(RecognisedItem& item, const RecognisedItem& measured) {
@@ -89,40 +130,57 @@ class CheckReader {
   }
 
   // The word nearest to a check that says how it went: inside its phrase, then after, then before.
-  std::optional<std::size_t> verdict_word(const PhraseMatch& match) const {
+  std::optional<std::size_t> verdict_word(const PhraseMatch& match, std::size_t reach) const {
     for (std::size_t i = match.first; i < match.last; ++i) {
       if (is_verdict(i)) return i;
     }
     const auto is_free_verdict = [&](std::size_t i) {
       return is_verdict(i) && !page_.is_claimed(i) && in_phrase_[i] == 0;
     };
+    const auto counts = [&](std::size_t i) {
+      return is_reading_[i] == 0 && !is_stop_word(page_.word(i));
+    };
     std::size_t words = 0;
     for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
       if (is_free_verdict(i)) return i;
-      if (in_phrase_[i] != 0 || (is_reading_[i] == 0 && ++words >= kWordReach)) break;
+      if (in_phrase_[i] != 0 || (counts(i) && ++words >= reach)) break;
     }
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
       if (is_free_verdict(i - 1)) return i - 1;
-      if (in_phrase_[i - 1] != 0 || (is_reading_[i - 1] == 0 && ++words >= kWordReach)) break;
+      if (in_phrase_[i - 1] != 0 || (counts(i - 1) && ++words >= reach)) break;
     }
     return std::nullopt;
   }
 
-  // The first reading after the check, or the last before it, in its clause and with no other
-  // finding between; position in the page's items.
-  std::optional<std::size_t> reading_near(const PhraseMatch& match) const {
+  // The first reading after the check, or the last before it, in its clause, with no other finding
+  // between, and in a unit that the check can measure in; position in the page's items.
+  std::optional<std::size_t> reading_near(const PhraseMatch& match, std::string_view check) const {
     std::size_t words = 0;
     for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
-      if (is_reading_[i] != 0) return reading_at(i);
+      if (is_reading_[i] != 0) {
+        if (const auto item = reading_at(i); fits(item, check)) return item;
+        continue;
+      }
       if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
     }
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
-      if (is_reading_[i - 1] != 0) return reading_at(i - 1);
+      if (is_reading_[i - 1] != 0) {
+        if (const auto item = reading_at(i - 1); fits(item, check)) return item;
+        continue;
+      }
       if (in_phrase_[i - 1] != 0 || ++words > kReadingReach) break;
     }
     return std::nullopt;
+  }
+
+  bool fits(std::optional<std::size_t> item, std::string_view check) const {
+    if (!item) return false;
+    const Entry* entry = vocabulary_.find(EntryKind::kCheck, check);
+    const std::string& unit = page_.items()[*item].unit;
+    // OL fits whatever conducts; a check without a unit takes no number.
+    return entry == nullptr || unit.empty() || can_measure(*entry, unit);
   }
 
   std::optional<std::size_t> reading_at(std::size_t token) const {
@@ -135,11 +193,38 @@ class CheckReader {
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
+  const CheckReader& reader_;
   std::vector<std::size_t> readings_;         // positions in the page's items
   std::vector<char> is_reading_, in_phrase_;  // by token
+  std::set<std::string> read_;                // checks already read
 };
 
 }  // namespace
+
+CheckReader::CheckReader(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {
+  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
+    const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
+    if (is_offered && !entry.components.empty()) {
+      by_component_[entry.components.front()].push_back(&entry);
+    }
+  }
+}
+
+void CheckReader::read(NotePage& page) const {
+  PageChecks(page, vocabulary_, *this).read();
+}
+
+const Entry* CheckReader::check_of(std::string_view component, std::string_view unit) const {
+  const auto checks = by_component_.find(component);
+  if (checks == by_component_.end()) return nullptr;
+  const Entry* found = nullptr;
+  for (const Entry* check : checks->second) {
+    if (!can_measure(*check, unit)) continue;
+    if (found != nullptr) return nullptr;
+    found = check;
+  }
+  return found;
+}
 
 std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
                                   std::string_view unit) {
@@ -153,10 +238,6 @@ std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
   const bool low = check.low && *value < *check.low;
   const bool high = check.high && *value > *check.high;
   return low || high ? Verdict::kFail : Verdict::kPass;
-}
-
-void read_checks(NotePage& page, const Vocabulary& vocabulary) {
-  CheckReader(page, vocabulary).read();
 }
 
 }  // namespace shoplore

@@ -2,16 +2,35 @@
 // reading ("battery at rest 11.9 V") held against the range the vocabulary expects.
 //
 // A check with neither is none: the note may only plan it. A word outranks the reading. A reading
-// without a check stays an item of its own; one that a check took is both.
-// Pure functions, any thread.
+// without a check stays an item of its own; one that a check took is both. A part that is named
+// with how it is ("tone ring cracked", "pads 2 mm") stands for the one check that tells about that
+// part before all others and has no unit, or the reading's; reading_chosen then says so.
+// Lifetime: refers to the vocabulary. Threads: read-only after construction, any thread.
 #pragma once
+
+#include <map>
+#include <string>
+#include <vector>
 
 #include "indexer/note_page.hpp"
 
 namespace shoplore {
 
-// Claims what it read. Requires: readings are on the page already (reading_reader.hpp).
-void read_checks(NotePage& page, const Vocabulary& vocabulary);
+class CheckReader {
+ public:
+  explicit CheckReader(const Vocabulary& vocabulary);
+
+  // Claims what it read. Requires: readings are on the page already (reading_reader.hpp).
+  void read(NotePage& page) const;
+
+  // The one check that first of all tells about this part, and measures in that unit's quantity, or
+  // has no unit when none is given; nullptr when there is none or several.
+  [[nodiscard]] const Entry* check_of(std::string_view component, std::string_view unit) const;
+
+ private:
+  const Vocabulary& vocabulary_;
+  std::map<std::string, std::vector<const Entry*>, std::less<>> by_component_;
+};
 
 // What a reading says of a check: pass inside the expected range (ends included), fail outside or
 // when a circuit that should conduct reads OL; nothing when range or unit do not tell.

@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "indexer/note_words.hpp"
+#include "indexer/phrase_form.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -67,14 +68,17 @@ bool Denials::is_how_often(std::size_t after_negation, TokenRange finding) const
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
 bool Denials::by_word_after(std::size_t next) {
   if (next >= page_.size() || page_.is_claimed(next)) return false;
-  const bool none_follows = page_.word(next) == "none" ||
+  // "ABS lamp off"
+  const bool lamp_off = page_.word(next) == "off" && page_.same_clause(next, next - 1) &&
+                        page_.token(next - 1).stem == comparable("lamp");
+  const bool none_follows = lamp_off || page_.word(next) == "none" ||
                             (says_absent(page_.word(next)) && page_.same_clause(next, next - 1));
   if (none_follows) {
     page_.claim(next);
     return true;
   }
   std::size_t i = next;
-  while (page_.same_clause(i, next) && is_stop_word(page_.word(i))) ++i;
+  while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
   if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
   std::size_t noticed = i + 1;

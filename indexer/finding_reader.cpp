@@ -103,7 +103,7 @@ class FindingReader {
   }
 
   static bool is_name_word(std::string_view condition) {
-    return condition == "idle" || condition == "braking";
+    return condition != "hot" && condition != "overnight" && condition != "uphill";
   }
 
   void keep(const PhraseMatch& match, Presence state, TokenRange range) {

@@ -30,7 +30,7 @@ constexpr auto kOrdinary = std::to_array<std::string_view>(
      "these",   "think",   "thinks",   "those",   "though",  "three",    "times",    "trace",
      "tracing", "trick",   "tries",    "tuning",  "under",   "until",    "updated",  "vague",
      "value",   "weeks",   "where",    "while",   "whole",   "would",    "worse",    "worst",
-     "write",   "years"});
+     "wonders", "wonder",  "write",    "years"});
 
 }  // namespace
 
@@ -62,7 +62,8 @@ bool is_noticed(std::string_view word) {
 }
 
 bool says_absent(std::string_view word) {
-  return word == "none" || word == "gone" || word == "absent";
+  return word == "none" || word == "gone" || word == "absent" || word == "cured" ||
+         word == "disappeared" || word == "nil";
 }
 
 bool turns_denial_round(std::string_view word) {
@@ -83,9 +84,10 @@ bool says_how_often(std::string_view word) {
 }
 
 bool says_pass(std::string_view word) {
-  constexpr auto words =
-      std::to_array<std::string_view>({"ok", "okay", "fine", "good", "passed", "pass", "dry",
-                                       "clean", "tight", "free", "normal", "clear", "sound"});
+  constexpr auto words = std::to_array<std::string_view>(
+      {"ok",       "okay", "fine",   "good",   "passed",  "pass",   "dry",       "clean",
+       "tight",    "free", "normal", "clear",  "sound",   "holds",  "hold",      "held",
+       "negative", "neg",  "smooth", "lively", "alright", "passes", "plausible", "spec"});
   return holds(words, word);
 }
 
@@ -182,6 +184,17 @@ bool introduces_vehicle(std::string_view word) {
       {"a", "an", "the", "this", "that", "his", "her", "their", "my", "our", "another", "electric",
        "diesel", "petrol", "hybrid", "old", "on"});
   return holds(words, word);
+}
+
+bool is_filler(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"completely", "totally", "really",  "bit",   "little",  "slightly", "still",    "too",
+       "quite",      "badly",   "goes",    "go",    "going",   "gone",     "went",     "getting",
+       "becomes",    "become",  "became",  "stays", "stay",    "stayed",   "keeps",    "keep",
+       "kept",       "seems",   "feels",   "feel",  "feeling", "suddenly", "down",     "away",
+       "off",        "just",    "own",     "only",  "more",    "much",     "terribly", "horrible",
+       "bad",        "starts",  "started", "being", "very"});
+  return holds(words, word) || says_position(word);
 }
 
 bool is_named_by_voltage(std::string_view word) {

@@ -73,6 +73,9 @@ namespace shoplore {
 // "the", "this", "electric": a model's name after it is one even in small letters.
 [[nodiscard]] bool introduces_vehicle(std::string_view word);
 
+// "completely", "gets", "front": may stand between the words of a finding and changes nothing.
+[[nodiscard]] bool is_filler(std::string_view word);
+
 // Ordinary English that is one letter away from a word of the trade: "times" is not "tyres".
 [[nodiscard]] bool is_ordinary(std::string_view word);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "indexer/note_words.hpp"
+#include "indexer/phrase_form.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -10,6 +11,7 @@ namespace {
 
 constexpr std::size_t kShortestRespelt = 5;
 constexpr std::size_t kLongestShorthand = 3;
+constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
 
 // Whether the text between two words parts them: a mark of punctuation, but neither the point of
 // a number ("12.6") nor of a shortened word before its number ("cyl. 3").
@@ -19,11 +21,12 @@ bool ends_clause(std::string_view text, const Word& before, const Word& after) {
   const bool numbered =
       (before.text == "cyl" || before.text == "no") && after.text[0] >= '0' && after.text[0] <= '9';
   if (numbered && between == ". ") return false;
+  // "leak-off test: fails", "misfire: none": a colon says what follows is of what stands before.
   // A dash between spaces parts as well; one within a word joins.
   for (const std::string_view dash : {" - ", "--", "\u2013", "\u2014"}) {
     if (between.find(dash) != between.npos) return true;
   }
-  return between.find_first_of(",;.:!?\n|") != between.npos;
+  return between.find_first_of(",;.!?\n|") != between.npos || between.find(" / ") != between.npos;
 }
 
 // Whether the words are written without a space between them: "w/o", not "w o".
@@ -49,7 +52,7 @@ std::optional<Token> sign_between(std::string_view text, const Word& before, con
 // one that joins two things: "turbo and actuator" is no turbo actuator.
 bool may_stand_between(EntryKind kind, std::string_view word) {
   if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
-  return is_stop_word(word) && word != "and" && word != "or" && word != "but";
+  return says_nothing(word) || is_filler(word);
 }
 
 // Whether one insertion, deletion, replacement or swap of neighbours turns a into b.
@@ -74,6 +77,11 @@ std::vector<std::string> word_texts(std::string_view text) {
 }  // namespace
 
 PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
+  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kShorthand)) {
+    const auto expansion = word_texts(entry.expands_to);
+    for (const std::string& phrase : entry.phrases) shorthand_[word_texts(phrase)] = expansion;
+    known_words_.insert(expansion.begin(), expansion.end());
+  }
   for (const EntryKind kind : {EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kCheck,
                                EntryKind::kWorkSign, EntryKind::kComponent, EntryKind::kAction}) {
     for (const auto& [id, entry] : vocabulary.entries(kind)) {
@@ -83,15 +91,11 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       for (const std::string& phrase : entry.phrases) add(kind, target, phrase);
     }
   }
+  add_turned_round();
   for (auto& [first, phrases] : by_first_stem_) {
     std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
       return a.stems.size() > b.stems.size();
     });
-  }
-  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kShorthand)) {
-    const auto expansion = word_texts(entry.expands_to);
-    for (const std::string& phrase : entry.phrases) shorthand_[word_texts(phrase)] = expansion;
-    known_words_.insert(expansion.begin(), expansion.end());
   }
   for (const std::string& word : known_words_) {
     if (word.size() >= kShortestRespelt) respellings_[{word[0], word.size()}].push_back(word);
@@ -99,19 +103,43 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
 }
 
 void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text) {
-  Phrase phrase{kind, id, {}};
-  for (const std::string& word : word_texts(text)) {
-    known_words_.insert(word);
-    phrase.stems.push_back(stem(word));
-    known_stems_.insert(phrase.stems.back());
+  Phrase phrase{kind, id, {}, ""};
+  const std::vector<Word> words = words_of(text);
+  std::vector<std::string> written;
+  for (std::size_t i = 0; i < words.size();) {
+    const Written part = expanded(text, words, i);
+    written.insert(written.end(), part.words.begin(), part.words.end());
+    known_words_.insert(words[i].text);
+    i += part.taken;
   }
-  if (!phrase.stems.empty()) by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
+  phrase.stems = phrase_form(written);
+  if (phrase.stems.empty()) return;
+  known_stems_.insert(phrase.stems.begin(), phrase.stems.end());
+  if (kind == EntryKind::kCondition && written.size() == 1) phrase.exact = written.front();
+  by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
+}
+
+// "steering heavy" for "heavy steering". Added after every phrase as it is written, which stays
+// the first choice.
+void PhraseMatcher::add_turned_round() {
+  std::vector<Phrase> turned;
+  for (const auto& [first, phrases] : by_first_stem_) {
+    for (const Phrase& phrase : phrases) {
+      const bool may_turn =
+          phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign;
+      if (!may_turn || phrase.stems.size() != 2) continue;
+      if (is_negation(phrase.stems[0]) || is_stop_word(phrase.stems[0])) continue;
+      if (is_negation(phrase.stems[1]) || is_stop_word(phrase.stems[1])) continue;
+      turned.push_back({phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, ""});
+    }
+  }
+  for (Phrase& phrase : turned) by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
 }
 
 std::string PhraseMatcher::respelt(const std::string& word) const {
   const bool has_digit = word.find_first_of("0123456789") != word.npos;
   if (word.size() < kShortestRespelt || has_digit || is_ordinary(word) || is_stop_word(word) ||
-      known_stems_.contains(stem(word))) {
+      known_stems_.contains(comparable(word))) {
     return word;
   }
   // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".
@@ -161,11 +189,11 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
       tokens.push_back(std::move(*join));
     }
     Written written = expanded(text, words, i);
-    for (std::string& word : written.words) {
-      std::string spelt = keep.contains(word) ? word : respelt(word);
-      std::string stemmed = stem(spelt);
-      tokens.push_back({std::move(spelt), std::move(stemmed), words[i].begin,
-                        words[i + written.taken - 1].end, clause});
+    for (const std::string& word : written.words) {
+      for (const std::string& plain : written_out(keep.contains(word) ? word : respelt(word))) {
+        tokens.push_back(
+            {plain, comparable(plain), words[i].begin, words[i + written.taken - 1].end, clause});
+      }
     }
     i += written.taken;
   }
@@ -176,19 +204,38 @@ std::optional<std::size_t> PhraseMatcher::match_at(const Phrase& phrase,
                                                    const std::vector<Token>& tokens,
                                                    const std::vector<char>& claimed,
                                                    std::size_t at) const {
+  if (!phrase.exact.empty() && tokens[at].text != phrase.exact) return std::nullopt;
+  const auto is_free = [&](std::size_t i) {
+    return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause;
+  };
   std::size_t next = at;
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
     const auto fits = [&](std::size_t i) {
-      return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
-             tokens[i].stem == phrase.stems[k];
+      return is_free(i) && tokens[i].stem == phrase.stems[k];
     };
-    const bool gap = k > 0 && next < tokens.size() && claimed[next] == 0 &&
-                     may_stand_between(phrase.kind, tokens[next].text);
-    if (!fits(next) && gap) ++next;
+    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(next); ++gap) {
+      if (!is_free(next) || !may_stand_between(phrase.kind, tokens[next].text)) break;
+      ++next;
+    }
     if (!fits(next)) return std::nullopt;
     ++next;
   }
   return next;
+}
+
+std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& tokens,
+                                                     const std::vector<char>& claimed,
+                                                     const std::set<EntryKind>& kinds,
+                                                     std::size_t at) const {
+  const auto phrases = by_first_stem_.find(tokens[at].stem);
+  if (phrases == by_first_stem_.end() || claimed[at] != 0) return std::nullopt;
+  for (const Phrase& phrase : phrases->second) {
+    if (!kinds.contains(phrase.kind)) continue;
+    if (const auto end = match_at(phrase, tokens, claimed, at)) {
+      return PhraseMatch{phrase.kind, phrase.id, at, *end};
+    }
+  }
+  return std::nullopt;
 }
 
 std::vector<PhraseMatch> PhraseMatcher::matches(const std::vector<Token>& tokens,
@@ -196,18 +243,15 @@ std::vector<PhraseMatch> PhraseMatcher::matches(const std::vector<Token>& tokens
                                                 const std::set<EntryKind>& kinds) const {
   std::vector<PhraseMatch> found;
   for (std::size_t at = 0; at < tokens.size();) {
-    const auto phrases = by_first_stem_.find(tokens[at].stem);
-    std::optional<std::size_t> end;
-    if (phrases != by_first_stem_.end() && claimed[at] == 0) {
-      for (const Phrase& phrase : phrases->second) {
-        if (!kinds.contains(phrase.kind)) continue;
-        end = match_at(phrase, tokens, claimed, at);
-        if (!end) continue;
-        found.push_back({phrase.kind, phrase.id, at, *end});
-        break;
-      }
+    auto match = longest_at(tokens, claimed, kinds, at);
+    // "no boost surge" denies the surge and is no "no boost".
+    if (match && is_negation(tokens[at].text) && at + 1 < tokens.size()) {
+      const auto denied = longest_at(tokens, claimed, kinds, at + 1);
+      if (denied && denied->last > match->last) match.reset();
     }
-    at = end.value_or(at + 1);
+    const std::size_t next = match ? match->last : at + 1;
+    if (match) found.push_back(std::move(*match));
+    at = next;
   }
   return found;
 }

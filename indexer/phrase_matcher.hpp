@@ -25,7 +25,7 @@ struct Token {
   std::string stem;
   std::size_t begin = 0,
               end = 0;     // bytes in the note; an expansion's words share their shorthand's
-  std::size_t clause = 0;  // counts up at , ; . : ! ? and line ends
+  std::size_t clause = 0;  // counts up at , ; . ! ? dashes and line ends
 };
 
 struct PhraseMatch {
@@ -48,8 +48,9 @@ class PhraseMatcher {
                                              const std::set<std::string>& keep) const;
 
   // All matches of these kinds within one clause each, longest first at every place, not
-  // overlapping, over tokens that are not claimed. One stop word may stand between two words, in
-  // a check also the word that says how it went ("linkage stiff by hand").
+  // overlapping, over tokens that are not claimed. Two words that say nothing may stand between two
+  // words of a phrase, in a check also the word that says how it went ("linkage stiff by hand").
+  // Two words of a symptom or work sign may stand the other way round ("steering heavy").
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,
                                                  const std::vector<char>& claimed,
                                                  const std::set<EntryKind>& kinds) const;
@@ -58,19 +59,25 @@ class PhraseMatcher {
   struct Phrase {
     EntryKind kind;
     std::string id;
-    std::vector<std::string> stems;
+    std::vector<std::string> stems;  // phrase_form.hpp
+    std::string exact;  // a condition of one word: as written, for "towing" is not "towed"
   };
   struct Written {
     std::vector<std::string> words;
     std::size_t taken = 1;  // words of the note they stand for
   };
   void add(EntryKind kind, const std::string& id, std::string_view phrase);
+  void add_turned_round();
   [[nodiscard]] Written expanded(std::string_view text, const std::vector<Word>& words,
                                  std::size_t at) const;
   [[nodiscard]] std::optional<std::size_t> match_at(const Phrase& phrase,
                                                     const std::vector<Token>& tokens,
                                                     const std::vector<char>& claimed,
                                                     std::size_t at) const;
+  [[nodiscard]] std::optional<PhraseMatch> longest_at(const std::vector<Token>& tokens,
+                                                      const std::vector<char>& claimed,
+                                                      const std::set<EntryKind>& kinds,
+                                                      std::size_t at) const;
   [[nodiscard]] std::string respelt(const std::string& word) const;
 
   std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;      // longest first

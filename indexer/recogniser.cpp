@@ -21,6 +21,7 @@ struct Recogniser::Impl {
   DistanceUnit default_unit;
   PhraseMatcher matcher;
   VehicleReader vehicle;
+  CheckReader checks;
   WordsToKeep names;
 
   Impl(const Vocabulary& words, DistanceUnit unit)
@@ -28,6 +29,7 @@ struct Recogniser::Impl {
         default_unit(unit),
         matcher(words),
         vehicle(words),
+        checks(words),
         names(vocabulary_words(words)) {}
 };
 
@@ -54,7 +56,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   for (RecognisedItem& item : read_readings(text)) page.take(std::move(item));
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary);
-  read_checks(page, impl_->vocabulary);
+  impl_->checks.read(page);
   read_findings(page);
   return page.finish();
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <unordered_map>
 
 namespace shoplore {
 namespace {
@@ -126,7 +127,12 @@ std::string lower_case(std::string_view text) {
 std::string stem(const std::string& word) {
   // One stemmer a thread: it keeps a buffer, and making one costs more than a stem.
   thread_local const Xapian::Stem stemmer("en");
-  return stemmer(word);
+  // A workshop's texts and the vocabulary say the same few thousand words over and over.
+  constexpr std::size_t kMostKept = 16'384;
+  thread_local std::unordered_map<std::string, std::string> kept;
+  if (const auto known = kept.find(word); known != kept.end()) return known->second;
+  if (kept.size() >= kMostKept) kept.clear();
+  return kept.emplace(word, stemmer(word)).first->second;
 }
 
 bool is_stop_word(std::string_view word) {

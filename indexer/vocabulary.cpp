@@ -11,6 +11,7 @@
 #include <system_error>
 
 #include "indexer/json_form.hpp"
+#include "indexer/phrase_form.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary_files.hpp"
 
@@ -145,15 +146,15 @@ std::vector<std::pair<EntryKind, std::string>> references_of(const Entry& entry)
   return references;
 }
 
-// Name and phrases of an entry as stemmed words: what a typed phrase is compared by.
+// Name and phrases of an entry in the form that typed phrases are compared in.
 std::set<std::string> phrases_of(const Entry& entry) {
   std::set<std::string> phrases;
   std::vector<std::string> all = entry.phrases;
   all.push_back(entry.name);
   for (const std::string& phrase : all) {
-    std::string key;
-    for (const Word& word : words_of(phrase)) key += stem(word.text) + " ";
-    phrases.insert(key);
+    std::vector<std::string> words;
+    for (const Word& word : words_of(phrase)) words.push_back(word.text);
+    phrases.insert(fmt::format("{}", fmt::join(phrase_form(words), " ")));
   }
   return phrases;
 }

@@ -33,15 +33,15 @@ const Words& common_words() {
 
 const Words& abbreviations() {
   static const Words words{
-      "ABS", "AC",   "ADC", "AFM", "ALT", "API", "ATF", "AWD", "BAT", "BCM", "BDC", "BTDC", "BUS",
-      "CAM", "CAN",  "CAT", "CDI", "CKP", "CMP", "CNG", "CPS", "CTS", "CVT", "CYL", "DC",   "DCI",
-      "DCT", "DIN",  "DOT", "DPF", "DSG", "DTC", "ECM", "ECT", "ECU", "EGR", "EGT", "EPB",  "EPS",
-      "ESP", "EV",   "FAN", "FAP", "FR",  "FWD", "GAS", "GDI", "GPF", "GPS", "HDI", "HP",   "HPP",
-      "HV",  "HVAC", "IAC", "IAT", "INJ", "ISO", "KEY", "LED", "LH",  "LIN", "LP",  "LPG",  "LV",
-      "MAF", "MAP",  "MIL", "MOT", "NOX", "NS",  "NSF", "NSR", "NTC", "OBD", "OEM", "OS",   "OSF",
-      "OSR", "PCM",  "PCV", "PID", "PIN", "POT", "PTC", "PTO", "PWM", "REV", "RH",  "RR",   "RWD",
-      "SAE", "SAS",  "SCR", "SOC", "SOH", "SRS", "SRV", "SSP", "TCC", "TCM", "TCS", "TCU",  "TDC",
-      "TDI", "TFT",  "TPS", "TPM", "USB", "VCM", "VGT", "VIN", "VNT", "VSS", "VVT", "WOT",  "XL"};
+      "ABS", "AC",  "ADC", "AFM", "ALT", "API", "ATF", "AWD", "BAT", "BCM",  "BDC", "BTDC", "BUS",
+      "CAM", "CAN", "CAT", "CKP", "CMP", "CNG", "CPS", "CTS", "CVT", "CYL",  "DC",  "DCT",  "DIN",
+      "DOT", "DPF", "DTC", "ECM", "ECT", "ECU", "EGR", "EGT", "EPB", "EPS",  "ESP", "EV",   "FAN",
+      "FR",  "FWD", "GAS", "GDI", "GPF", "GPS", "HP",  "HPP", "HV",  "HVAC", "IAC", "IAT",  "INJ",
+      "ISO", "KEY", "LED", "LH",  "LIN", "LP",  "LPG", "LV",  "MAF", "MAP",  "MIL", "MOT",  "NOX",
+      "NS",  "NSF", "NSR", "NTC", "OBD", "OEM", "OS",  "OSF", "OSR", "PCM",  "PCV", "PID",  "PIN",
+      "POT", "PTC", "PTO", "PWM", "REV", "RH",  "RR",  "RWD", "SAE", "SAS",  "SCR", "SOC",  "SOH",
+      "SRS", "SRV", "SSP", "TCC", "TCM", "TCS", "TCU", "TDC", "TFT", "TPS",  "TPM", "USB",  "VCM",
+      "VGT", "VIN", "VNT", "VSS", "VVT", "WOT", "XL"};
   return words;
 }
 

@@ -24,7 +24,10 @@ TEST(CheckReader, AReadingSaysItByTheExpectedRange) {
       {"charging voltage ok, 12.1 V at the battery",
        {"check charging_voltage pass", "reading 12.1 V"}},
       {"coil primary resistance OL", {"check coil_resistance fail", "reading OL"}},
-      {"charging voltage 60 bar", {"check charging_voltage unclear", "reading 60 bar"}}};
+      {"charging voltage 60 bar", {"reading 60 bar"}},
+      {"tone ring cracked", {"check tone_ring_look fail"}},
+      {"pads 7 mm", {"check brake_pad_measure pass", "reading 7 mm"}},
+      {"charging voltage: 14.2 V", {"check charging_voltage pass", "reading 14.2 V"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

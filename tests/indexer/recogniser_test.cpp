@@ -51,7 +51,7 @@ TEST(Recogniser, ADenialOfAnotherThingIsNoFinding) {
   const std::vector<NoteRow> table{
       {"pulls fine uphill, no power loss", {"condition uphill", "symptom lack_of_power absent"}},
       {"no power complaint", {"symptom lack_of_power absent"}},
-      {"no power steering", {}},
+      {"no power steering", {"symptom heavy_steering"}},
       {"no power to the fuel pump", {}},
       {"flat tyre", {}},
       {"no power uphill", {"symptom lack_of_power", "condition uphill"}},

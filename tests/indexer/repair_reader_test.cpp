@@ -51,8 +51,8 @@ TEST(RepairReader, WorkWantedOrDeniedIsNone) {
   for (const char* text :
        {"needs new turbo", "turbo not replaced", "turbo never replaced", "replace turbo",
         "turbo needs to be replaced", "turbo to be replaced", "turbo should be replaced",
-        "should we replace the turbo?", "quoted for new turbo", "new noise from turbo",
-        "no new turbo", "replaced", "turbo", "turbo, replaced"}) {
+        "should we replace the turbo?", "quoted for new turbo", "no new turbo", "replaced", "turbo",
+        "turbo, replaced"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text << ": " << lines_of(text)[0];
     EXPECT_FALSE(leftover_of(text).empty()) << text;
   }
