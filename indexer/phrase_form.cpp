@@ -39,7 +39,7 @@ std::string comparable(const std::string& word) {
 }
 
 bool says_nothing(std::string_view word) {
-  return is_stop_word(word) && !joins(word) && word != "all";
+  return is_stop_word(word) && !joins(word) && word != "all" && word != "after";
 }
 
 std::vector<std::string> phrase_form(const std::vector<std::string>& words) {

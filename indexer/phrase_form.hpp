@@ -21,7 +21,7 @@ namespace shoplore {
 [[nodiscard]] std::string comparable(const std::string& word);
 
 // Whether a word may be missing from a phrase, or stand between two of its words: a stop word,
-// but neither "all" nor one that joins ("and", "or", "but").
+// but neither "all", "after" nor one that joins ("and", "or", "but").
 [[nodiscard]] bool says_nothing(std::string_view word);
 
 // The phrase's words in the form above; all of them when fewer than two would remain.

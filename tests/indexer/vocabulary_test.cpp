@@ -111,7 +111,8 @@ TEST(Vocabulary, RetiredEntriesStayKnownAndFreeTheirPhrases) {
 }
 
 TEST(Vocabulary, AnOverridesFolderIsReadAndNamedInErrors) {
-  const auto folder = std::filesystem::path(::testing::TempDir()) / "shoplore-vocabulary-test";
+  std::string pattern = ::testing::TempDir() + "shoplore-vocabulary-XXXXXX";
+  const std::filesystem::path folder = mkdtemp(pattern.data());
   std::filesystem::remove_all(folder);
   EXPECT_EQ(Vocabulary::load(folder)->fingerprint(), Vocabulary::built_in()->fingerprint());
   std::filesystem::create_directories(folder);
@@ -121,7 +122,9 @@ TEST(Vocabulary, AnOverridesFolderIsReadAndNamedInErrors) {
   EXPECT_EQ(own->display_name(EntryKind::kSymptom, "misfire"), "mine");
   EXPECT_NE(own->fingerprint(), Vocabulary::built_in()->fingerprint());
   std::ofstream(folder / "own.json") << wrapped("symptom", R"({"id":"misfire"})");
-  EXPECT_THAT(describe(Vocabulary::load(folder).error()), HasSubstr("own.json, entry 'misfire'"));
+  const auto bad = Vocabulary::load(folder);
+  ASSERT_FALSE(bad);
+  EXPECT_THAT(describe(bad.error()), HasSubstr("own.json, entry 'misfire'"));
   std::filesystem::remove_all(folder);
 }
 
