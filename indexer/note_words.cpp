@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_set>
 
 namespace shoplore {
 namespace {
@@ -218,7 +219,8 @@ std::optional<int> small_number(std::string_view word) {
 }
 
 bool is_ordinary(std::string_view word) {
-  return holds(kOrdinary, word);
+  static const std::unordered_set<std::string_view> words(kOrdinary.begin(), kOrdinary.end());
+  return words.contains(word);
 }
 
 }  // namespace shoplore

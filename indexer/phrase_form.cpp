@@ -25,6 +25,7 @@ std::vector<std::string> written_out(const std::string& word) {
       {"havent", "have"},     {"hadn't", "had"},     {"hadnt", "had"},     {"wouldn't", "would"},
       {"wouldnt", "would"},   {"couldn't", "could"}, {"couldnt", "could"}, {"weren't", "were"},
       {"shouldn't", "should"}};
+  if (!word.ends_with('t')) return {word};
   const auto found = auxiliaries.find(word);
   if (found == auxiliaries.end()) return {word};
   return {found->second, "not"};

@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <unordered_map>
+#include <unordered_set>
 
 namespace shoplore {
 namespace {
@@ -52,6 +53,10 @@ bool is_punctuation(std::uint32_t code_point) {
          (code_point >= 0x2000 && code_point <= 0x206F);
 }
 
+bool is_plain(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+}
+
 Character character_at(std::string_view text, std::size_t at) {
   constexpr std::uint32_t kRightSingleQuote = 0x2019;
   const char c = text[at];
@@ -60,8 +65,7 @@ Character character_at(std::string_view text, std::size_t at) {
     return static_cast<std::uint32_t>(static_cast<unsigned char>(text[at + i]));
   };
   if (byte(0) < 0x80) {
-    const bool is_word = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    return {is_word ? Sort::kWord : Sort::kOther, 1};
+    return {is_plain(c) ? Sort::kWord : Sort::kOther, 1};
   }
   const std::size_t length = sequence_length(text.substr(at));
   std::uint32_t code_point = 0;
@@ -94,8 +98,11 @@ std::vector<Word> words_of(std::string_view text) {
     }
     Word word{"", i, i};
     while (now.sort == Sort::kWord) {
-      word.text += text.substr(i, now.length);
-      i += now.length;
+      // A run of plain letters and digits at once: nearly every word is one.
+      std::size_t end = i + now.length;
+      while (end < text.size() && is_plain(text[end])) ++end;
+      word.text += text.substr(i, end - i);
+      i = end;
       word.end = i;
       if (i >= text.size()) break;
       now = character_at(text, i);
@@ -136,7 +143,8 @@ std::string stem(const std::string& word) {
 }
 
 bool is_stop_word(std::string_view word) {
-  return std::find(kStopWords.begin(), kStopWords.end(), word) != kStopWords.end();
+  static const std::unordered_set<std::string_view> words(kStopWords.begin(), kStopWords.end());
+  return words.contains(word);
 }
 
 std::vector<std::string> index_words(std::string_view text) {

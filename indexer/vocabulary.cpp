@@ -159,16 +159,14 @@ std::set<std::string> phrases_of(const Entry& entry) {
   return phrases;
 }
 
-// 64-bit FNV-1a (Fowler, Noll, Vo; offset basis and prime as published in RFC 9923).
-std::string fingerprint_of(const std::map<EntryKind, EntriesOfKind>& entries) {
+// 64-bit FNV-1a (Fowler, Noll, Vo; offset basis and prime as published in RFC 9923) over the texts
+// as loaded, in their order.
+std::string fingerprint_of(const Files& files) {
   std::uint64_t hash = 0xcbf29ce484222325U;
-  for (const auto& [kind, of_kind] : entries) {
-    for (const auto& [id, entry] : of_kind) {
-      const std::string text = std::string(name_of(kind)) + json_of(entry).dump();
-      for (const char c : text) {
-        hash ^= static_cast<unsigned char>(c);
-        hash *= 0x100000001b3U;
-      }
+  for (const auto& [name, text] : files) {
+    for (const char c : text) {
+      hash ^= static_cast<unsigned char>(c);
+      hash *= 0x100000001b3U;
     }
   }
   return fmt::format("{:016x}", hash);
@@ -273,7 +271,7 @@ Result<Vocabulary> Vocabulary::parse(const Files& files) {
   Vocabulary vocabulary;
   vocabulary.entries_ = loader.take();
   for (const auto& [kind, name] : kEnumNames<EntryKind>) vocabulary.entries_[kind];
-  vocabulary.fingerprint_ = fingerprint_of(vocabulary.entries_);
+  vocabulary.fingerprint_ = fingerprint_of(files);
   return vocabulary;
 }
 

