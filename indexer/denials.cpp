@@ -71,15 +71,17 @@ bool Denials::by_word_after(std::size_t next) {
   // "ABS lamp off"
   const bool lamp_off = page_.word(next) == "off" && page_.same_clause(next, next - 1) &&
                         page_.token(next - 1).stem == comparable("lamp");
-  const bool none_follows = lamp_off || page_.word(next) == "none" ||
-                            (says_absent(page_.word(next)) && page_.same_clause(next, next - 1));
-  if (none_follows) {
+  if (lamp_off || page_.word(next) == "none") {
     page_.claim(next);
     return true;
   }
   std::size_t i = next;
   while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
   if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
+  if (says_absent(page_.word(i)) && !page_.is_claimed(i)) {
+    page_.claim(i);
+    return true;
+  }
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
   std::size_t noticed = i + 1;
   const auto passes = [&](std::size_t at) {

@@ -36,6 +36,9 @@ bool is_cylinder(const Token& token) {
   return token.stem == "cylind" || token.text == "cyl";
 }
 
+// Tokens from a symptom to the words in a later clause that say how often.
+constexpr std::size_t kReachBack = 3;
+
 class FindingReader {
  public:
   explicit FindingReader(NotePage& page) : page_(page), denials_(page) {}
@@ -124,21 +127,27 @@ class FindingReader {
     }
   }
 
-  // The symptom of that clause with the fewest bytes between; nullptr when there is none.
+  // The symptom of that clause with the fewest bytes between; when the clause has none, the last
+  // before it ("idles lumpy, not always"), or nullptr.
   RecognisedItem* symptom_near(TokenRange at) {
     const Span span = page_.span_of(at);
-    RecognisedItem* nearest = nullptr;
+    RecognisedItem *nearest = nullptr, *before = nullptr;
     std::size_t best = 0;
     for (RecognisedItem& item : found_) {
-      const std::size_t clause_token = page_.tokens_at(item.span).first;
-      if (item.kind != ItemKind::kSymptom || !page_.same_clause(clause_token, at.first)) continue;
+      if (item.kind != ItemKind::kSymptom) continue;
+      const TokenRange range = page_.tokens_at(item.span);
+      if (!page_.same_clause(range.first, at.first)) {
+        const bool just_before = range.last <= at.first && at.first - range.last <= kReachBack;
+        if (just_before) before = &item;
+        continue;
+      }
       const std::size_t gap =
           item.span.begin >= span.end ? item.span.begin - span.end : span.begin - item.span.end;
       if (nearest != nullptr && gap >= best) continue;
       nearest = &item;
       best = gap;
     }
-    return nearest;
+    return nearest != nullptr ? nearest : before;
   }
 
   // "misfire cylinder 3", "no. 3 cylinder misfire": the number belongs to the finding.

@@ -130,6 +130,7 @@ Number read_number(std::string_view text, std::size_t begin) {
 struct Unit {
   std::optional<DistanceUnit> unit;
   std::size_t end = 0;
+  double factor = 1;
 };
 
 Unit read_unit(std::string_view text, std::size_t begin) {
@@ -140,6 +141,7 @@ Unit read_unit(std::string_view text, std::size_t begin) {
   for (const char* km : {"km", "kms", "kilometres", "kilometers", "klicks"}) {
     if (name == km) return {DistanceUnit::kKilometres, i};
   }
+  if (name == "tkm") return {DistanceUnit::kKilometres, i, 1'000};
   for (const char* mile : {"mi", "mile", "miles", "mls"}) {
     if (name == mile) return {DistanceUnit::kMiles, i};
   }
@@ -179,8 +181,9 @@ struct MileageReading {
 };
 
 MileageReading read_mileage_at(std::string_view text, std::size_t i, DistanceUnit default_unit) {
-  const Number number = read_number(text, i);
+  Number number = read_number(text, i);
   const Unit unit = read_unit(text, number.end);
+  number.value *= unit.factor;
   const std::size_t end = unit.unit ? unit.end : number.end;
   const std::string_view label = word_before(text, i);
   const bool labelled = is_mileage_label(label);
@@ -226,8 +229,9 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   const bool is_short = end - begin == 2 && quote < begin && begins_word(text, quote);
   const int year = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
+  const std::string before = lower_case(word_before(text, begin));  // "a Fell from 2019"
   if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
-      comes_before_readings(lower_case(word_before(text, begin)))) {
+      (before != "from" && comes_before_readings(before))) {
     return std::nullopt;
   }
   RecognisedItem item;

@@ -217,6 +217,28 @@ std::optional<RecognisedItem> reading_at(std::string_view text, const Value& val
   return item;
 }
 
+// "12.1 / 12.0 / 6.4 bar": numbers joined by strokes share the unit of the last.
+void add_listed_before(std::string_view text, std::size_t begin, const RecognisedItem& last,
+                       std::vector<RecognisedItem>& items) {
+  const std::size_t place = items.size();
+  while (true) {
+    std::size_t end = begin;
+    while (end > 0 && text[end - 1] == ' ') --end;
+    if (end == 0 || text[end - 1] != '/') return;
+    do --end;
+    while (end > 0 && text[end - 1] == ' ');
+    std::size_t first = end;
+    while (first > 0 && (is_digit(text[first - 1]) || text[first - 1] == '.')) --first;
+    if (first == end || !begins_word(text, first) || !is_digit(text[first])) return;
+    RecognisedItem item = last;
+    item.reading->number = read_value(text, first).number;
+    item.id = fmt::format("{:.10g} {}", *item.reading->number, item.unit);
+    item.span = {first, end};
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(place), std::move(item));
+    begin = first;
+  }
+}
+
 // "OL", "O.L.", "o/l": nothing else is written so.
 std::size_t end_of_open_circuit(std::string_view text, std::size_t begin) {
   for (const std::string_view spelling : {"o.l.", "o.l", "o/l", "ol"}) {
@@ -238,7 +260,10 @@ std::vector<RecognisedItem> read_readings(std::string_view text) {
     }
     if (is_digit(text[i])) {
       const Value value = read_value(text, i);
-      if (auto item = reading_at(text, value)) items.push_back(std::move(*item));
+      if (auto item = reading_at(text, value)) {
+        add_listed_before(text, value.begin, *item, items);
+        items.push_back(std::move(*item));
+      }
       i = value.end;
       continue;
     }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -12,6 +13,13 @@ namespace {
 
 using Json = nlohmann::json;
 
+// "12.0 bar" and "12 bar" are one reading.
+std::string plain_reading(const std::string& reading) {
+  char* end = nullptr;
+  const double number = std::strtod(reading.c_str(), &end);
+  return end == reading.c_str() ? reading : fmt::format("{:.10g}{}", number, end);
+}
+
 LabelledItem item_of(const Json& json) {
   LabelledItem item;
   item.kind = json.at("kind");
@@ -19,7 +27,8 @@ LabelledItem item_of(const Json& json) {
   item.state = json.value("state", "present");
   item.verdict = json.value("verdict", "");
   item.by = json.value("by", "");
-  item.reading = json.value("reading", "");
+  item.reading = plain_reading(json.value("reading", ""));
+  if (item.kind == "reading") item.id = plain_reading(item.id);
   item.how_often = json.value("how_often", "");
   item.status = json.value("status", "");
   item.module = json.value("module", "");

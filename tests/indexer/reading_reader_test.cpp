@@ -34,6 +34,7 @@ TEST(ReadingReader, ReadsANumberWithItsUnitHoweverWritten) {
                                    {"load 64%", {"64 %"}},
                                    {"12 g/s", {"12 g/s"}},
                                    {"7 mm of pad", {"7 mm"}},
+                                   {"12.1 / 12 / 6.4 bar", {"12.1 bar", "12 bar", "6.4 bar"}},
                                    {"OL", {"OL"}},
                                    {"reads o.l.", {"OL"}},
                                    {"12.6 V, 9.4 V cranking", {"12.6 V", "9.4 V"}}};
