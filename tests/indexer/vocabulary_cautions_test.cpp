@@ -164,7 +164,7 @@ TEST(VocabularyCautions, EachWarningSaysWhatItMust) {
       {"piezo_injector_voltage", {"volt"}},
       {"parking_brake_service_mode", {"service"}},
       {"unsafe_to_drive", {"hand", "brake"}},
-      {"do_not_crank", {"crank", "timing"}},
+      {"do_not_crank", {"crank", "lock", "belt"}},
       {"single_use_bolts", {"bolt", "new"}},
       {"road_test_passenger_records", {"passenger", "driver"}},
       {"measure_supply_under_load", {"load"}}};
