@@ -33,7 +33,7 @@ std::string_view host_of(std::string_view header) {
 void send(const Reply& reply, httplib::Response& response) {
   response.status = reply.status;
   for (const auto& [name, value] : reply.headers) response.set_header(name, value);
-  response.set_content(reply.body, reply.content_type);
+  if (reply.status != 304) response.set_content(reply.body, reply.content_type);
 }
 
 // What is wrong with the request before its body is read; such a connection is closed, because
@@ -119,13 +119,29 @@ struct Server::Impl {
     });
   }
 
+  // Every value of a header that may be a list or must not be doubled, as one list.
+  static std::optional<std::string> whole_header(const httplib::Request& request,
+                                                 const char* name) {
+    const std::size_t count = request.get_header_value_count(name);
+    if (count == 0) return std::nullopt;
+    std::string values = request.get_header_value(name);
+    for (std::size_t i = 1; i < count; ++i) values += ", " + request.get_header_value(name, i);
+    return values;
+  }
+
   static Incoming incoming(const httplib::Request& request) {
-    return {request.method,
-            request.path,
-            request.get_header_value("Content-Type"),
-            request.get_header_value("If-Match"),
-            request.body,
-            ""};
+    Incoming incoming;
+    incoming.method = request.method;
+    incoming.path = request.path;
+    // The library's own reading of the query forgives too much.
+    const auto mark = request.target.find('?');
+    if (mark != std::string::npos) incoming.raw_query = request.target.substr(mark + 1);
+    incoming.content_type = request.get_header_value("Content-Type");
+    incoming.if_match = whole_header(request, "If-Match").value_or("");
+    incoming.if_none_match = whole_header(request, "If-None-Match").value_or("");
+    incoming.idempotency_key = whole_header(request, "Idempotency-Key");
+    incoming.body = request.body;
+    return incoming;
   }
 };
 
