@@ -8,26 +8,33 @@
 namespace shoplore {
 namespace {
 
-// Every word as written and as a stem, ids cut at their underscores.
-void add_words(std::string_view text, std::vector<std::string>& words) {
+struct Wanted {
+  std::string word, stem;
+};
+
+// Ids are cut at their underscores. A stem's final i may stand for a y ("carries", "carry").
+std::vector<Wanted> wanted_words(std::string_view text) {
   std::string spaced(text);
   std::replace(spaced.begin(), spaced.end(), '_', ' ');
+  std::vector<Wanted> wanted;
   for (Word& word : words_of(spaced)) {
-    words.push_back(stem(word.text));
-    words.push_back(std::move(word.text));
+    std::string stemmed = stem(word.text);
+    if (stemmed.size() > 2 && stemmed.back() == 'i') stemmed.pop_back();
+    wanted.push_back({std::move(word.text), std::move(stemmed)});
   }
+  return wanted;
 }
 
-bool has_all(const Entry& entry, const std::vector<Word>& wanted) {
-  std::vector<std::string> words;
-  add_words(entry.id, words);
-  add_words(entry.name, words);
-  add_words(entry.expands_to, words);
-  for (const std::string& phrase : entry.phrases) add_words(phrase, words);
-  return std::all_of(wanted.begin(), wanted.end(), [&](const Word& word) {
-    const std::string stemmed = stem(word.text);
-    return std::any_of(words.begin(), words.end(), [&](const std::string& has) {
-      return has.starts_with(word.text) || has == stemmed;
+// Only what is looked for is stemmed: stemming the whole vocabulary would take most of the time.
+bool has_all(const Entry& entry, const std::vector<Wanted>& wanted) {
+  std::string text = entry.id;
+  std::replace(text.begin(), text.end(), '_', ' ');
+  text += " " + entry.name + " " + entry.expands_to;
+  for (const std::string& phrase : entry.phrases) text += " " + phrase;
+  const std::vector<Word> words = words_of(text);
+  return std::all_of(wanted.begin(), wanted.end(), [&](const Wanted& each) {
+    return std::any_of(words.begin(), words.end(), [&](const Word& has) {
+      return has.text.starts_with(each.word) || has.text.starts_with(each.stem);
     });
   });
 }
@@ -36,9 +43,7 @@ bool has_all(const Entry& entry, const std::vector<Word>& wanted) {
 
 std::vector<const Entry*> search_vocabulary(const Vocabulary& vocabulary,
                                             std::optional<EntryKind> kind, std::string_view words) {
-  std::string spaced(words);
-  std::replace(spaced.begin(), spaced.end(), '_', ' ');
-  const std::vector<Word> wanted = words_of(spaced);
+  const std::vector<Wanted> wanted = wanted_words(words);
   std::vector<const Entry*> found;
   for (const auto& [each_kind, unused] : kEnumNames<EntryKind>) {
     if (kind && *kind != each_kind) continue;

@@ -1,7 +1,7 @@
 // Looking entries up by what a person types: part of a name, of a phrase or of an id.
 //
-// An entry is found when every word looked for begins a word of its id, name, phrases or
-// expansion, stemmed or as written: "linkag hand" finds "move the wastegate linkage by hand".
+// An entry is found when every word looked for, or its stem, begins a word of its id, name, phrases
+// or expansion: "linkag hand" finds "move the wastegate linkage by hand".
 // Retired entries and aliases are found too: a record may hold their ids.
 // Pure; any thread. The pointers live as long as the vocabulary.
 #pragma once

@@ -25,13 +25,36 @@ std::vector<std::string> same_entries(EntryKind kind, std::string_view id,
   return ids;
 }
 
-// "component" or "component:failure".
-void filter_cause(CaseListFilter& filter, const std::string& cause, const Vocabulary& vocabulary) {
-  if (cause.empty()) return;
+// "component" or "component:failure", each known: an empty list for a typing error would mislead.
+Result<void> filter_cause(CaseListFilter& filter, const std::string& cause,
+                          const Vocabulary& vocabulary) {
+  if (cause.empty()) return {};
   const auto colon = cause.find(':');
-  filter.components = same_entries(EntryKind::kComponent, cause.substr(0, colon), vocabulary);
-  if (colon == cause.npos) return;
-  filter.failures = same_entries(EntryKind::kFailure, cause.substr(colon + 1), vocabulary);
+  const std::string component = cause.substr(0, colon);
+  const std::string failure = colon == cause.npos ? "" : cause.substr(colon + 1);
+  const auto unknown = [](const std::string& id, std::string_view kind) {
+    return fail(ErrorCode::kInvalidInput, "?cause",
+                fmt::format("\"{}\" is not a known {}", id, kind));
+  };
+  if (vocabulary.find(EntryKind::kComponent, component) == nullptr) {
+    return unknown(component, "component");
+  }
+  filter.components = same_entries(EntryKind::kComponent, component, vocabulary);
+  if (colon == cause.npos) return {};
+  if (vocabulary.find(EntryKind::kFailure, failure) == nullptr) return unknown(failure, "failure");
+  filter.failures = same_entries(EntryKind::kFailure, failure, vocabulary);
+  return {};
+}
+
+Result<void> filter_vehicle(CaseListFilter& filter, const std::string& token) {
+  const bool is_token =
+      token.size() == 32 && token.find_first_not_of("0123456789abcdef") == token.npos;
+  if (!token.empty() && !is_token) {
+    return fail(ErrorCode::kInvalidInput, "?vehicle",
+                "expected a vehicle's token, 32 hex digits in lower case");
+  }
+  filter.vehicle = token;
+  return {};
 }
 
 // A change of the case as it is now, if that is what If-Match demands.
@@ -59,13 +82,15 @@ Reply get_cases(LiveRecords& records, const Incoming& request) {
   filter.states = query.names<CaseState>("state");
   filter.make = query.text("make");
   filter.engine_family = query.text("engine_family");
-  filter.vehicle = query.text("vehicle");
   filter.opened_since = query.day("opened_since");
   filter.closed_since = query.day("closed_since");
-  filter_cause(filter, query.text("cause"), records.vocabulary());
   const auto limit =
       static_cast<std::size_t>(query.whole("limit", 1, kMaxPage).value_or(kDefaultPage));
   if (const auto read = query.finish(); !read) return refusal(read.error());
+  const auto caused = filter_cause(filter, query.text("cause"), records.vocabulary());
+  if (!caused) return refusal(caused.error());
+  const auto driven = filter_vehicle(filter, query.text("vehicle"));
+  if (!driven) return refusal(driven.error());
   const std::string question = request.path + "?" + request.query.question();
   const auto before = cursor_position(query.text("cursor"), question);
   if (!before) return refusal(before.error());

@@ -65,6 +65,9 @@ Reply library_refusal(int status) {
   if (status == 404) {
     return refusal({ErrorCode::kNotFound, "path", "there is nothing at this path"}, status);
   }
+  if (status == 414) {
+    return refusal({ErrorCode::kTooLarge, "path", "the address is too long"}, status);
+  }
   return refusal({ErrorCode::kInvalidInput, "request", "is not a well-formed HTTP request"},
                  status);
 }

@@ -93,7 +93,13 @@ async function replayExamples() {
   for (const { path: route, method, operation, parameters } of document.operations()) {
     if (!operation.requestBody) {
       for (const query of queriesOf(parameters)) {
-        await check(route, method, targetOf(route, parameters, query), { expected: 200 });
+        const target = targetOf(route, parameters, query);
+        const reply = await check(route, method, target, { expected: 200 });
+        const head = await server.send("HEAD", target);
+        const same = ["content-type", "content-length", "etag"].every(
+          (name) => head.headers[name] === reply.headers[name],
+        );
+        if (head.status !== 200 || head.body !== "" || !same) problems.push(`HEAD ${target} differs`);
       }
       continue;
     }
@@ -215,6 +221,8 @@ async function driveRefusals() {
     await check(route, method, target, { headers, body: `{"a":"${"x".repeat(1 << 20)}"}`, expected: 413 });
   }
   await check("/v1/nothing", "GET", "/v1/nothing", { expected: 404 });
+  await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
+  await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.
