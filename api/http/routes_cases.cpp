@@ -57,9 +57,11 @@ Result<void> filter_vehicle(CaseListFilter& filter, const std::string& token) {
   return {};
 }
 
-// A change of the case as it is now, if that is what If-Match demands.
+// A change of the case; of `expected` only, or of what If-Match demands. Without either it is of
+// whatever the case is when its turn comes, so that two changes at once both get through.
 Reply change_case(LiveRecords& records, const Incoming& request, const StoredCase& now,
-                  const std::string& patch, const std::optional<Receipt>& receipt) {
+                  std::optional<Revision> expected, const std::string& patch,
+                  const std::optional<Receipt>& receipt) {
   const bool demands = !request.if_match.empty();
   if (demands && !names_tag(request.if_match, entity_tag(now.revision), TagComparison::kStrong)) {
     return refusal(
@@ -67,7 +69,8 @@ Reply change_case(LiveRecords& records, const Incoming& request, const StoredCas
          fmt::format("is at revision {} now: somebody changed it meanwhile", now.revision.value)},
         412);
   }
-  const auto recorded = records.change(now.record.ref, now.revision, patch, receipt);
+  if (demands) expected = now.revision;
+  const auto recorded = records.change(now.record.ref, expected, patch, receipt);
   if (recorded) return recorded_reply(200, *recorded);
   const Error& error = recorded.error();
   const bool raced = error.code == ErrorCode::kConflict && error.place == now.record.ref;
@@ -150,7 +153,7 @@ Reply patch_case_by_ref(LiveRecords& records, const Incoming& request) {
   return once(records, request, 200, [&](const std::optional<Receipt>& receipt) {
     const auto now = records.read(request.parts[0]);
     if (!now) return refusal(now.error());
-    return change_case(records, request, *now, request.body, receipt);
+    return change_case(records, request, *now, std::nullopt, request.body, receipt);
   });
 }
 
@@ -162,7 +165,7 @@ Reply close_case(LiveRecords& records, const Incoming& request) {
     if (!now) return refusal(now.error());
     const CaseState state = now->record.state;
     if (state == CaseState::kOpen || state == CaseState::kWaiting) {
-      return change_case(records, request, *now, *patch, receipt);
+      return change_case(records, request, *now, now->revision, *patch, receipt);
     }
     return refusal({ErrorCode::kConflict,
                     request.parts[0],

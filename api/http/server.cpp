@@ -81,7 +81,10 @@ struct Server::Impl {
 
   explicit Impl(LiveRecords& the_records) : records(the_records) {
     limits();
-    http.set_pre_routing_handler([](const auto& request, auto& response) {
+    http.set_pre_routing_handler([](const httplib::Request& request, auto& response) {
+      // Nothing here is sent in parts, and a server may ignore Range (RFC 9110 section 14.2). The
+      // library would cut the body of a reply all the same and leave the status at 200.
+      const_cast<httplib::Request&>(request).ranges.clear();
       const auto refused = refused_early(request);
       if (!refused) return httplib::Server::HandlerResponse::Unhandled;
       send(*refused, response);

@@ -1,6 +1,9 @@
 // Lists, histories and conditions of cases over HTTP.
 #include <gtest/gtest.h>
 
+#include <atomic>
+#include <thread>
+
 #include "tests/api/http_shop.hpp"
 
 namespace shoplore {
@@ -155,6 +158,33 @@ TEST_F(HttpCases, AnUnchangedCaseIsNotSentAgain) {
   }
   ASSERT_EQ(patch("/v1/cases/old-1", {}, R"({"notes":"x"})")->status, 200);
   EXPECT_EQ(get("/v1/cases/old-1", {{"If-None-Match", tag}})->status, 200);
+}
+
+TEST_F(HttpCases, ChangesAtOnceWithoutAConditionAllGetThrough) {
+  std::vector<std::thread> threads;
+  std::atomic<int> failures = 0;
+  for (int t = 0; t < 4; ++t) {
+    threads.emplace_back([&, t] {
+      for (int i = 0; i < 10; ++i) {
+        const json change = {{"facts", {{"t" + std::to_string(t), std::to_string(i)}}}};
+        const auto reply = patch("/v1/cases/old-1", {}, change.dump());
+        if (!reply || reply->status != 200) ++failures;
+      }
+    });
+  }
+  for (std::thread& thread : threads) thread.join();
+  EXPECT_EQ(failures, 0);
+  EXPECT_EQ(read("/v1/cases/old-1")["facts"],
+            json::parse(R"({"t0":"9","t1":"9","t2":"9","t3":"9"})"));
+  EXPECT_EQ(read("/v1/cases/old-1/history")["changes"].size(), 41U);
+}
+
+TEST_F(HttpCases, APartOfACaseIsNeverSent) {
+  const auto whole = get("/v1/cases/old-1");
+  const auto part = get("/v1/cases/old-1", {{"Range", "bytes=0-9"}});
+  ASSERT_TRUE(whole && part);
+  EXPECT_EQ(part->status, 200);
+  EXPECT_EQ(part->body, whole->body);
 }
 
 TEST_F(HttpCases, IfMatchTakesAListAndGuardsClosingToo) {
