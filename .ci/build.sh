@@ -3,7 +3,7 @@
 
 repository=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 
-# Installs the packages of .ci/packages.txt that dpkg does not know as installed.
+# Installs the packages of .ci/packages.txt, and those given, that dpkg does not know as installed.
 install_missing_packages() {
   local wanted missing=() package
   mapfile -t wanted < <(grep -vE '^(#|$)' "$repository/.ci/packages.txt")

@@ -128,4 +128,8 @@ std::string IdentityKey::token_of_reference(std::string_view reference) const {
   return token(std::string("reference:").append(reference));
 }
 
+std::string IdentityKey::token_of_request(std::string_view request) const {
+  return token(std::string("request:").append(request));
+}
+
 }  // namespace shoplore

@@ -8,7 +8,8 @@
 // Lifetime: the key's bytes are wiped when the IdentityKey dies. Threads: const calls from any.
 //
 // Token = BLAKE2b-128 (RFC 7693; libsodium's crypto_generichash) under the 32-byte key, over
-// "vin:" or "plate:" and the normalised number, as 32 lower-case hex digits.
+// "vin:" or "plate:" and the normalised number (or "reference:", "request:" and the text), as 32
+// lower-case hex digits.
 #pragma once
 
 #include <array>
@@ -44,6 +45,9 @@ class IdentityKey {
   // For a reference number that had an identity in it: taken as written, so that every record
   // that refers by it still refers to the same case.
   [[nodiscard]] std::string token_of_reference(std::string_view reference) const;
+
+  // For a request that may be sent again: recognised by it, with nothing of it kept.
+  [[nodiscard]] std::string token_of_request(std::string_view request) const;
 
  private:
   IdentityKey() = default;

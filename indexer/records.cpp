@@ -85,10 +85,11 @@ struct Records::Impl {
   }
 
   Result<Recorded> store_change(const StoredCase& before, std::optional<Revision> expected,
-                                Intake intake, Role role) {
+                                Intake intake, Role role,
+                                const std::optional<Receipt>& receipt = {}) {
     auto clean = accepted(std::move(intake));
     if (!clean) return fail(clean.error());
-    auto stored = store.change(before.id, expected, *clean, role);
+    auto stored = store.change(before.id, expected, *clean, role, receipt);
     if (!stored) return fail(stored.error());
     return Recorded{std::move(*stored), clean->warnings()};
   }
@@ -124,28 +125,34 @@ Result<Records> Records::open(const ShopFolder& folder) {
       std::make_unique<Impl>(folder, std::move(*vocabulary), std::move(*key), std::move(*store)));
 }
 
-Result<Recorded> Records::add(Intake intake, Role role) {
+Result<Recorded> Records::add(Intake intake, Role role, const std::optional<Receipt>& receipt) {
   auto clean = impl_->accepted(std::move(intake));
   if (!clean) return fail(clean.error());
-  auto added = impl_->store.add({&*clean, 1}, role);
+  auto added = impl_->store.add({&*clean, 1}, role, receipt);
   if (!added) {
     Error error = added.error();
-    if (error.code == ErrorCode::kConflict) error.place = "/ref";
+    if (error.place == "0") error.place = "/ref";  // the only case of the batch
     return fail(std::move(error));
   }
   return Recorded{std::move(added->front().stored), clean->warnings()};
 }
 
 Result<Recorded> Records::change(std::string_view ref, std::optional<Revision> expected,
-                                 std::string_view patch, Role role) {
+                                 std::string_view patch, Role role,
+                                 const std::optional<Receipt>& receipt) {
   const auto before = impl_->store.read(ref);
   if (!before) return fail(before.error());
   auto intake = patch_case(before->record, patch);
   if (!intake) return fail(intake.error());
   // A patch is of the record as it was read: without a stated revision the one just read counts,
   // so that two changes at once cannot silently undo each other.
-  return impl_->store_change(*before, expected.value_or(before->revision), std::move(*intake),
-                             role);
+  return impl_->store_change(*before, expected.value_or(before->revision), std::move(*intake), role,
+                             receipt);
+}
+
+Receipt Records::receipt_of(std::string_view key, std::string_view request, int status) const {
+  return {impl_->key.token_of_request(std::string("key:").append(key)),
+          impl_->key.token_of_request(std::string("whole:").append(request)), status};
 }
 
 Result<Recorded> Records::add_findings(std::string_view ref, std::string_view text, Role role,

@@ -42,11 +42,18 @@ class Records {
   ~Records();
   Records(Records&&) noexcept;
 
-  [[nodiscard]] Result<Recorded> add(Intake intake, Role role);
+  // With a receipt, what was done is kept under its key in the same transaction (store.hpp).
+  [[nodiscard]] Result<Recorded> add(Intake intake, Role role,
+                                     const std::optional<Receipt>& receipt = {});
 
   // RFC 7396 merge patch of the record, of any kind: findings, closing, reopening, withdrawing.
   [[nodiscard]] Result<Recorded> change(std::string_view ref, std::optional<Revision> expected,
-                                        std::string_view patch, Role role);
+                                        std::string_view patch, Role role,
+                                        const std::optional<Receipt>& receipt = {});
+
+  // The receipt of a request: its key and everything it said, as hashes under the shop's key.
+  [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,
+                                   int status) const;
 
   // Adds what was recognised in the text to an unfinished case, and the text to its notes. The
   // identity, when known, is removed from it like everything that has the shape of one.

@@ -1,6 +1,6 @@
 // The built-in vocabulary files as compiled into the program: file name and text of each.
 //
-// Its source is made by indexer/vocabulary/embed.cmake at build time.
+// Its source is made by indexer/embed.cmake at build time.
 #pragma once
 
 #include <string>

@@ -39,20 +39,6 @@ Result<void> check_question(const Question& question) {
   return {};
 }
 
-Understood understand(const Question& question, const Vocabulary& vocabulary,
-                      const Recogniser& recogniser) {
-  Understood understood;
-  understood.text = remove_identities_from_question(question.text, recogniser.names());
-  understood.recognised = recogniser.recognise(understood.text);
-  for (const Span span : understood.recognised.leftover) {
-    understood.not_understood.push_back(understood.text.substr(span.begin, span.end - span.begin));
-  }
-  Case record = question.record;
-  add_recognised(record, understood.recognised);
-  understood.evidence = evidence_of(record, vocabulary);
-  return understood;
-}
-
 // A record asked again is searched by its own words too; its correction is not known yet.
 std::string words_to_find(const std::string& text, const Case& record,
                           const Vocabulary& vocabulary) {
@@ -111,6 +97,20 @@ Result<void> rank_into(Answer& answer, const Question& question, const CaseCount
 }
 
 }  // namespace
+
+Understood understand(const Question& question, const Vocabulary& vocabulary,
+                      const Recogniser& recogniser) {
+  Understood understood;
+  understood.text = remove_identities_from_question(question.text, recogniser.names());
+  understood.recognised = recogniser.recognise(understood.text);
+  for (const Span span : understood.recognised.leftover) {
+    understood.not_understood.push_back(understood.text.substr(span.begin, span.end - span.begin));
+  }
+  Case record = question.record;
+  add_recognised(record, understood.recognised);
+  understood.evidence = evidence_of(record, vocabulary);
+  return understood;
+}
 
 Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Store& store,
                    const Vocabulary& vocabulary, const Recogniser& recogniser) {

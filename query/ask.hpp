@@ -31,4 +31,8 @@ struct Question {
                                  const Store& store, const Vocabulary& vocabulary,
                                  const Recogniser& recogniser);
 
+// Only the first step: identities removed, then what text and record state. Requires: UTF-8.
+[[nodiscard]] Understood understand(const Question& question, const Vocabulary& vocabulary,
+                                    const Recogniser& recogniser);
+
 }  // namespace shoplore

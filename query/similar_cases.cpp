@@ -145,19 +145,6 @@ Snippet snippet_of(const std::string& text, const std::set<std::string>& wanted)
   return snippet;
 }
 
-std::string vehicle_text(const Vehicle& vehicle) {
-  std::string text;
-  const auto add = [&](const std::string& part) {
-    if (!part.empty()) text += (text.empty() ? "" : " ") + part;
-  };
-  if (vehicle.model_year) add(std::to_string(*vehicle.model_year));
-  add(vehicle.make);
-  add(vehicle.model);
-  add(vehicle.engine_family);
-  if (vehicle.mileage_km) text += ", " + grouped(vehicle.mileage_km->value) + " km";
-  return text;
-}
-
 SimilarCase similar_case(const StoredCase& stored, double score,
                          const std::set<std::string>& wanted, const Vocabulary& vocabulary) {
   const Case& record = stored.record;
@@ -180,6 +167,19 @@ SimilarCase similar_case(const StoredCase& stored, double score,
 }
 
 }  // namespace
+
+std::string vehicle_text(const Vehicle& vehicle) {
+  std::string text;
+  const auto add = [&](const std::string& part) {
+    if (!part.empty()) text += (text.empty() ? "" : " ") + part;
+  };
+  if (vehicle.model_year) add(std::to_string(*vehicle.model_year));
+  add(vehicle.make);
+  add(vehicle.model);
+  add(vehicle.engine_family);
+  if (vehicle.mileage_km) text += ", " + grouped(vehicle.mileage_km->value) + " km";
+  return text;
+}
 
 Result<SearchPage> find_similar(const SearchQuestion& question, const Snapshot& snapshot,
                                 const Store& store, const Vocabulary& vocabulary,

@@ -38,4 +38,7 @@ struct SearchPage {
                                               const Vocabulary& vocabulary,
                                               const Recogniser& recogniser);
 
+// A vehicle as people name it: "2016 Brackwater Tidal BW16D, 142,000 km".
+[[nodiscard]] std::string vehicle_text(const Vehicle& vehicle);
+
 }  // namespace shoplore

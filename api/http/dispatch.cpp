@@ -18,34 +18,55 @@ constexpr std::string_view kJsonType = "application/json";
 constexpr std::string_view kPatchType = "application/merge-patch+json";
 
 struct Route {
-  std::string_view method, path;  // "{ref}" stands for one segment
-  std::string_view takes;         // content type of the body; empty: no body
+  RouteDescription described;
   Reply (*handle)(LiveRecords&, const Incoming&);
 };
 
+constexpr std::string_view kFindParameters =
+    "q make engine_family mileage_km_low mileage_km_high model_year_low model_year_high "
+    "closed_since proof* limit cursor";
+constexpr std::string_view kListParameters =
+    "state* make engine_family cause vehicle opened_since closed_since limit cursor";
+
 constexpr std::array kRoutes = {
-    Route{"GET", "/healthz", "", get_health},
-    Route{"POST", "/v1/ask", kJsonType, post_ask},
-    Route{"POST", "/v1/cases", kJsonType, post_case},
-    Route{"GET", "/v1/cases/{ref}", "", get_case},
-    Route{"PATCH", "/v1/cases/{ref}", kPatchType, patch_case_by_ref},
-    Route{"POST", "/v1/cases/{ref}/close", kJsonType, close_case},
+    Route{{"GET", "/healthz", "", ""}, get_health},
+    Route{{"GET", "/openapi.json", "", ""}, get_openapi},
+    Route{{"POST", "/v1/ask", kJsonType, ""}, post_ask},
+    Route{{"GET", "/v1/find", "", kFindParameters}, get_find},
+    Route{{"POST", "/v1/recognise", kJsonType, ""}, post_recognise},
+    Route{{"GET", "/v1/cases", "", kListParameters}, get_cases},
+    Route{{"POST", "/v1/cases", kJsonType, ""}, post_case},
+    Route{{"GET", "/v1/cases/{ref}", "", "as_of"}, get_case},
+    Route{{"PATCH", "/v1/cases/{ref}", kPatchType, ""}, patch_case_by_ref},
+    Route{{"POST", "/v1/cases/{ref}/close", kJsonType, ""}, close_case},
+    Route{{"GET", "/v1/cases/{ref}/history", "", "full limit cursor"}, get_case_history},
+    Route{{"GET", "/v1/vocabulary", "", "kind q limit cursor"}, get_vocabulary},
+    Route{{"GET", "/v1/vocabulary/{kind}/{id}", "", ""}, get_vocabulary_entry},
 };
 
-// What stands for {ref}, "" for a route without one; nothing when the path is another.
-std::optional<std::string> matched(std::string_view pattern, std::string_view path) {
-  const auto hole = pattern.find("{ref}");
-  if (hole == std::string_view::npos) {
-    return pattern == path ? std::optional<std::string>("") : std::nullopt;
+// The piece up to the next slash; takes it and the slash off the front.
+std::string_view next_segment(std::string_view& path) {
+  const auto slash = std::min(path.find('/'), path.size());
+  const auto segment = path.substr(0, slash);
+  path.remove_prefix(std::min(slash + 1, path.size()));
+  return segment;
+}
+
+// What stands for the {..} of a pattern, in order; nothing when the path is another.
+std::optional<std::vector<std::string>> matched(std::string_view pattern, std::string_view path) {
+  if (std::count(pattern.begin(), pattern.end(), '/') !=
+      std::count(path.begin(), path.end(), '/')) {
+    return std::nullopt;
   }
-  const auto before = pattern.substr(0, hole);
-  const auto after = pattern.substr(hole + 5);
-  if (path.size() <= before.size() + after.size()) return std::nullopt;
-  if (path.substr(0, before.size()) != before) return std::nullopt;
-  if (path.substr(path.size() - after.size()) != after) return std::nullopt;
-  const auto ref = path.substr(before.size(), path.size() - before.size() - after.size());
-  if (ref.find('/') != std::string_view::npos) return std::nullopt;
-  return std::string(ref);
+  std::vector<std::string> parts;
+  while (!pattern.empty()) {
+    const auto wanted = next_segment(pattern);
+    const auto given = next_segment(path);
+    const bool hole = wanted.starts_with('{');
+    if (hole ? given.empty() : wanted != given) return std::nullopt;
+    if (hole) parts.emplace_back(given);
+  }
+  return parts;
 }
 
 // The media type without parameters, in lower case.
@@ -55,7 +76,7 @@ std::string media_type(std::string_view header) {
   return lower_case(header);
 }
 
-Reply wrong_type(const Route& route) {
+Reply wrong_type(const RouteDescription& route) {
   Reply reply = refusal(
       {ErrorCode::kInvalidInput, "Content-Type", fmt::format("expected {}", route.takes)}, 415);
   reply.headers.emplace_back(route.method == "PATCH" ? "Accept-Patch" : "Accept",
@@ -87,23 +108,32 @@ Reply refusal(const Error& error, int status) {
   return reply;
 }
 
+std::vector<RouteDescription> route_descriptions() {
+  std::vector<RouteDescription> all;
+  for (const Route& route : kRoutes) all.push_back(route.described);
+  return all;
+}
+
 Reply dispatch(LiveRecords& records, Incoming request) {
   const std::string_view method =
       request.method == "HEAD" ? "GET" : std::string_view(request.method);
   std::vector<std::string_view> allowed;
-  for (const Route& route : kRoutes) {
-    auto ref = matched(route.path, request.path);
-    if (!ref) continue;
+  for (const auto& [route, handle] : kRoutes) {
+    auto parts = matched(route.path, request.path);
+    if (!parts) continue;
     if (route.method != method) {
       allowed.push_back(route.method);
       if (route.method == "GET") allowed.push_back("HEAD");
       continue;
     }
+    auto query = QueryString::parse(request.raw_query, route.parameters);
+    if (!query) return refusal(query.error());
     if (!route.takes.empty() && media_type(request.content_type) != route.takes) {
       return wrong_type(route);
     }
-    request.ref = std::move(*ref);
-    return route.handle(records, request);
+    request.parts = std::move(*parts);
+    request.query = std::move(*query);
+    return handle(records, request);
   }
   return no_route(request, allowed);
 }

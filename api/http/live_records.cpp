@@ -5,6 +5,7 @@
 
 #include <condition_variable>
 #include <mutex>
+#include <set>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -78,6 +79,20 @@ struct LiveRecords::Impl {
     return result;
   }
 
+  // Runs `use` on the snapshot in use; anew on a fresh one when the index moved on meanwhile.
+  template <class Use>
+  auto on_snapshot(const Use& use)
+      -> decltype(use(std::declval<const Snapshot&>(), std::declval<const Store&>())) {
+    using Answered = decltype(use(std::declval<const Snapshot&>(), std::declval<const Store&>()));
+    return with_store([&](const Store& store) -> Answered {
+      for (int tries = 1;; ++tries) {
+        auto answer = use(*snapshot.load(), store);
+        if (answer || answer.error().code != ErrorCode::kBusy || tries == kAskTries) return answer;
+        if (auto fresh = refresh(store); !fresh) return fail(fresh.error());
+      }
+    });
+  }
+
   Result<void> refresh(const Store& store) {
     const std::lock_guard lock(refresh_mutex);
     auto fresh = Snapshot::refreshed(snapshot.load(), writer.folder(), store);
@@ -132,10 +147,11 @@ struct LiveRecords::Impl {
 
   Records writer;
   Records follower;
-  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex;
+  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex, claims_mutex;
   mutable std::mutex trouble_mutex;
   CurrentSnapshot snapshot;
   std::vector<std::unique_ptr<Store>> pool;
+  std::set<std::string> claims;  // keys of requests under way
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;
@@ -163,33 +179,89 @@ Result<LiveRecords> LiveRecords::open(const ShopFolder& folder, std::vector<std:
 }
 
 Result<Answer> LiveRecords::ask(const Question& question) const {
-  return impl_->with_store([&](const Store& store) -> Result<Answer> {
-    for (int tries = 1;; ++tries) {
-      auto answer = shoplore::ask(question, *impl_->snapshot.load(), store,
-                                  impl_->writer.vocabulary(), impl_->writer.recogniser());
-      if (answer || answer.error().code != ErrorCode::kBusy || tries == kAskTries) return answer;
-      if (auto fresh = impl_->refresh(store); !fresh) return fail(fresh.error());
-    }
+  return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
+    return shoplore::ask(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
   });
 }
 
-Result<StoredCase> LiveRecords::read(std::string_view ref) const {
-  return impl_->with_store([&](const Store& store) { return store.read(ref); });
+Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
+  return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
+    return find_similar(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
+  });
 }
 
-Result<Recorded> LiveRecords::add(Intake intake) {
+Understood LiveRecords::understand(std::string_view text) const {
+  Question question;
+  question.text = text;
+  return shoplore::understand(question, vocabulary(), impl_->writer.recogniser());
+}
+
+Result<StoredCase> LiveRecords::read(std::string_view ref, std::optional<Revision> as_of) const {
+  return impl_->with_store([&](const Store& store) -> Result<StoredCase> {
+    auto now = store.read(ref);
+    if (!now || !as_of) return now;
+    auto then = store.read(now->id, as_of);
+    const bool too_early = !then && then.error().code == ErrorCode::kNotFound;
+    if (!too_early) return then;
+    return fail(ErrorCode::kNotFound, std::string(ref), "was not recorded yet at that revision");
+  });
+}
+
+Result<std::vector<StoredCase>> LiveRecords::list(const CaseListFilter& filter, CaseId before,
+                                                  std::size_t limit) const {
+  return impl_->with_store([&](const Store& store) { return store.list(filter, before, limit); });
+}
+
+Result<LiveRecords::History> LiveRecords::history(std::string_view ref, Revision after,
+                                                  std::size_t limit) const {
+  return impl_->with_store([&](const Store& store) -> Result<History> {
+    const auto now = store.read(ref);
+    if (!now) return fail(now.error());
+    History history;
+    if (after.value > 0) {
+      const auto before = store.read(now->id, after);
+      if (!before) return fail(before.error());
+      history.before = case_to_json(before->record);
+    }
+    auto changes = store.history(now->id, after, limit);
+    if (!changes) return fail(changes.error());
+    history.changes = std::move(*changes);
+    return history;
+  });
+}
+
+Result<Recorded> LiveRecords::add(Intake intake, const std::optional<Receipt>& receipt) {
   const std::lock_guard lock(impl_->write_mutex);
-  auto recorded = impl_->writer.add(std::move(intake), Role::kTechnician);
+  auto recorded = impl_->writer.add(std::move(intake), Role::kTechnician, receipt);
   if (recorded) impl_->written();
   return recorded;
 }
 
 Result<Recorded> LiveRecords::change(std::string_view ref, std::optional<Revision> expected,
-                                     std::string_view patch) {
+                                     std::string_view patch,
+                                     const std::optional<Receipt>& receipt) {
   const std::lock_guard lock(impl_->write_mutex);
-  auto recorded = impl_->writer.change(ref, expected, patch, Role::kTechnician);
+  auto recorded = impl_->writer.change(ref, expected, patch, Role::kTechnician, receipt);
   if (recorded) impl_->written();
   return recorded;
+}
+
+Receipt LiveRecords::receipt_of(std::string_view key, std::string_view request, int status) const {
+  return impl_->writer.receipt_of(key, request, status);
+}
+
+Result<std::optional<KeptReply>> LiveRecords::kept_reply(const std::string& key) const {
+  return impl_->with_store([&](const Store& store) { return store.kept_reply(key); });
+}
+
+std::shared_ptr<void> LiveRecords::claim(const std::string& key) {
+  const std::lock_guard lock(impl_->claims_mutex);
+  if (!impl_->claims.insert(key).second) return nullptr;
+  Impl* const impl = impl_.get();
+  return {impl, [impl, key](void*) {
+            const std::lock_guard unclaim(impl->claims_mutex);
+            impl->claims.erase(key);
+          }};
 }
 
 Result<LiveRecords::Health> LiveRecords::health() const {

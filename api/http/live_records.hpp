@@ -13,6 +13,7 @@
 
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
+#include "query/similar_cases.hpp"
 
 namespace shoplore {
 
@@ -26,10 +27,36 @@ class LiveRecords {
   LiveRecords(LiveRecords&&) noexcept;
 
   [[nodiscard]] Result<Answer> ask(const Question& question) const;
-  [[nodiscard]] Result<StoredCase> read(std::string_view ref) const;
-  [[nodiscard]] Result<Recorded> add(Intake intake);
+  // Past cases like these words (similar_cases.hpp).
+  [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
+  // What a text says, identities removed first; asks nothing.
+  [[nodiscard]] Understood understand(std::string_view text) const;
+
+  // The record as it is, or as it was at that revision; kNotFound.
+  [[nodiscard]] Result<StoredCase> read(std::string_view ref,
+                                        std::optional<Revision> as_of = {}) const;
+  [[nodiscard]] Result<std::vector<StoredCase>> list(const CaseListFilter& filter, CaseId before,
+                                                     std::size_t limit) const;
+  // Changes after that revision, oldest first, and the body before the first of them ("" when it
+  // is the first of all).
+  struct History {
+    std::string before;
+    std::vector<Change> changes;
+  };
+  [[nodiscard]] Result<History> history(std::string_view ref, Revision after,
+                                        std::size_t limit) const;
+
+  [[nodiscard]] Result<Recorded> add(Intake intake, const std::optional<Receipt>& receipt = {});
   [[nodiscard]] Result<Recorded> change(std::string_view ref, std::optional<Revision> expected,
-                                        std::string_view patch);
+                                        std::string_view patch,
+                                        const std::optional<Receipt>& receipt = {});
+
+  // Requests that may be sent again: records.hpp and store.hpp.
+  [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,
+                                   int status) const;
+  [[nodiscard]] Result<std::optional<KeptReply>> kept_reply(const std::string& key) const;
+  // Holds a key until it dies; nothing when somebody else of this server holds it.
+  [[nodiscard]] std::shared_ptr<void> claim(const std::string& key);
 
   struct Health {
     Revision records, snapshot;

@@ -33,7 +33,7 @@ std::string_view host_of(std::string_view header) {
 void send(const Reply& reply, httplib::Response& response) {
   response.status = reply.status;
   for (const auto& [name, value] : reply.headers) response.set_header(name, value);
-  response.set_content(reply.body, reply.content_type);
+  if (reply.status != 304) response.set_content(reply.body, reply.content_type);
 }
 
 // What is wrong with the request before its body is read; such a connection is closed, because
@@ -65,6 +65,9 @@ Reply library_refusal(int status) {
   if (status == 404) {
     return refusal({ErrorCode::kNotFound, "path", "there is nothing at this path"}, status);
   }
+  if (status == 414) {
+    return refusal({ErrorCode::kTooLarge, "path", "the address is too long"}, status);
+  }
   return refusal({ErrorCode::kInvalidInput, "request", "is not a well-formed HTTP request"},
                  status);
 }
@@ -78,7 +81,10 @@ struct Server::Impl {
 
   explicit Impl(LiveRecords& the_records) : records(the_records) {
     limits();
-    http.set_pre_routing_handler([](const auto& request, auto& response) {
+    http.set_pre_routing_handler([](const httplib::Request& request, auto& response) {
+      // Nothing here is sent in parts, and a server may ignore Range (RFC 9110 section 14.2). The
+      // library would cut the body of a reply all the same and leave the status at 200.
+      const_cast<httplib::Request&>(request).ranges.clear();
       const auto refused = refused_early(request);
       if (!refused) return httplib::Server::HandlerResponse::Unhandled;
       send(*refused, response);
@@ -119,13 +125,29 @@ struct Server::Impl {
     });
   }
 
+  // Every value of a header that may be a list or must not be doubled, as one list.
+  static std::optional<std::string> whole_header(const httplib::Request& request,
+                                                 const char* name) {
+    const std::size_t count = request.get_header_value_count(name);
+    if (count == 0) return std::nullopt;
+    std::string values = request.get_header_value(name);
+    for (std::size_t i = 1; i < count; ++i) values += ", " + request.get_header_value(name, i);
+    return values;
+  }
+
   static Incoming incoming(const httplib::Request& request) {
-    return {request.method,
-            request.path,
-            request.get_header_value("Content-Type"),
-            request.get_header_value("If-Match"),
-            request.body,
-            ""};
+    Incoming incoming;
+    incoming.method = request.method;
+    incoming.path = request.path;
+    // The library's own reading of the query forgives too much.
+    const auto mark = request.target.find('?');
+    if (mark != std::string::npos) incoming.raw_query = request.target.substr(mark + 1);
+    incoming.content_type = request.get_header_value("Content-Type");
+    incoming.if_match = whole_header(request, "If-Match").value_or("");
+    incoming.if_none_match = whole_header(request, "If-None-Match").value_or("");
+    incoming.idempotency_key = whole_header(request, "Idempotency-Key");
+    incoming.body = request.body;
+    return incoming;
   }
 };
 

@@ -92,6 +92,13 @@ class AnswerForm {
     return json;
   }
 
+  Json understood(const Understood& u) const {
+    return {{"text", u.text},
+            {"items", list_of(u.recognised.items, [&](const auto& r) { return recognised(r); })},
+            {"not_understood", u.not_understood},
+            {"evidence", items(u.evidence)}};
+  }
+
  private:
   Json item(const EvidenceItem& i) const {
     return {{"attribute", i.attribute}, {"value", i.value}, {"name", display_item(i, vocabulary_)}};
@@ -120,13 +127,6 @@ class AnswerForm {
     json["begin"] = r.span.begin;
     json["end"] = r.span.end;
     return json;
-  }
-
-  Json understood(const Understood& u) const {
-    return {{"text", u.text},
-            {"items", list_of(u.recognised.items, [&](const auto& r) { return recognised(r); })},
-            {"not_understood", u.not_understood},
-            {"evidence", items(u.evidence)}};
   }
 
   Json why_line(const WhyLine& line) const {
@@ -189,6 +189,10 @@ class AnswerForm {
 
 std::string answer_json(const Answer& answer, const Vocabulary& vocabulary) {
   return text_of(AnswerForm(vocabulary).answer(answer));
+}
+
+std::string understood_json(const Understood& understood, const Vocabulary& vocabulary) {
+  return text_of(AnswerForm(vocabulary).understood(understood));
 }
 
 std::string search_page_json(const SearchPage& page) {

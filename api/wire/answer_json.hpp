@@ -34,6 +34,8 @@
 //
 // Search page = {"cases":[Similar],"matches":57,"next_cursor":"..","revision":2412}; next_cursor
 // is "" on the last page.
+//
+// What a text says, asked alone, is the same object as "understood".
 // Pure functions, any thread; they cannot fail. One line, no trailing newline.
 #pragma once
 
@@ -46,6 +48,9 @@
 namespace shoplore {
 
 [[nodiscard]] std::string answer_json(const Answer& answer, const Vocabulary& vocabulary);
+
+[[nodiscard]] std::string understood_json(const Understood& understood,
+                                          const Vocabulary& vocabulary);
 
 [[nodiscard]] std::string search_page_json(const SearchPage& page);
 

@@ -66,6 +66,8 @@ std::string status_phrase(int status) {
       return "URI Too Long";
     case 415:
       return "Unsupported Media Type";
+    case 422:
+      return "Unprocessable Content";
     case 421:
       return "Misdirected Request";
     case 500:

@@ -38,6 +38,15 @@ void fields(Io& io, Of<QuestionForm> auto& q) {
   io.defaulted("similar_cases", q.similar_cases);
 }
 
+struct TextForm {
+  std::string text;
+};
+
+template <class Io>
+void fields(Io& io, Of<TextForm> auto& t) {
+  io.text("text", t.text);
+}
+
 Result<Case> record_of(const RecordForm& form) {
   auto record = case_from_json(form.json.dump());
   if (record) return record;
@@ -95,6 +104,17 @@ Result<std::string> closing_patch_from_json(std::string_view text, Date today) {
   patch["state"] = name_of(CaseState::kClosed);
   if (!patch.contains("closed")) patch["closed"] = format_date(today);
   return patch.dump();
+}
+
+Result<std::string> text_from_json(std::string_view json) {
+  const auto parsed = parse_json(json, kMaxRequestBytes);
+  if (!parsed) return fail(parsed.error());
+  auto form = struct_from_json<TextForm>(*parsed, "the request");
+  if (!form) return fail(form.error());
+  if (form->text.find_first_not_of(" \t\r\n") == std::string::npos) {
+    return fail(ErrorCode::kInvalidInput, "/text", "is missing or empty");
+  }
+  return std::move(form->text);
 }
 
 }  // namespace shoplore

@@ -8,6 +8,7 @@
 //   closing:  {"closed":"2026-03-04","cause":{..},"correction":{..},"outcome":{..},
 //              "contributing":[..],"also_found":[..],"checks":[..],"verification":[..],
 //              "declined":[..],"notes":".."}          closed defaults to today
+//   text:     {"text":"no whistle, P0299"}            at most 20,000 bytes
 #pragma once
 
 #include <string>
@@ -24,5 +25,7 @@ inline constexpr std::size_t kMaxRequestBytes = 1024 * 1024;
 
 // The merge patch that closes a case. What the fields hold is checked when it is applied.
 [[nodiscard]] Result<std::string> closing_patch_from_json(std::string_view text, Date today);
+
+[[nodiscard]] Result<std::string> text_from_json(std::string_view json);
 
 }  // namespace shoplore

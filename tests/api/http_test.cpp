@@ -1,7 +1,6 @@
 // The server as a program meets it: the same answers as `--json`, problem details for everything
 // refused, and that nothing refused leaves a trace.
 #include <gtest/gtest.h>
-#include <httplib.h>
 #include <netinet/in.h>
 #include <signal.h>
 #include <sys/socket.h>
@@ -11,55 +10,20 @@
 #include <chrono>
 #include <functional>
 #include <memory>
-#include <nlohmann/json.hpp>
 #include <thread>
 
-#include "tests/api/shop.hpp"
+#include "tests/api/http_shop.hpp"
 
 namespace shoplore {
 namespace {
 
 using nlohmann::json;
-using testing::TestShop;
 using Clock = std::chrono::steady_clock;
 
-constexpr const char* kJson = "application/json";
-constexpr const char* kPatch = "application/merge-patch+json";
-
-class Http : public ::testing::Test {
- protected:
-  Http() : server_({shop_.command({"serve", "--port", "0"}), ""}) {
-    const std::string line = server_.read_line();
-    const std::string before = "listening on http://127.0.0.1:";
-    EXPECT_EQ(line.substr(0, before.size()), before);
-    port_ = std::atoi(line.substr(before.size()).c_str());
-  }
-
-  httplib::Client client() const { return httplib::Client("127.0.0.1", port_); }
-
-  httplib::Result post(const std::string& path, const std::string& body,
-                       const char* type = kJson) const {
-    return client().Post(path.c_str(), body, type);
-  }
-
-  json ask(const std::string& text) const {
-    const auto reply = post("/v1/ask", json{{"text", text}}.dump());
-    return reply ? json::parse(reply->body) : json();
-  }
-
-  TestShop shop_;
-  testing::Process server_;
-  int port_ = 0;
-};
-
-void expect_problem(const httplib::Result& reply, int status) {
-  ASSERT_TRUE(reply) << httplib::to_string(reply.error());
-  EXPECT_EQ(reply->status, status) << reply->body;
-  EXPECT_EQ(reply->get_header_value("Content-Type"), "application/problem+json");
-  const auto problem = json::parse(reply->body);
-  EXPECT_EQ(problem["status"], status);
-  EXPECT_EQ(problem["type"], "about:blank");
-}
+using testing::expect_problem;
+using testing::kJson;
+using testing::kPatch;
+using Http = testing::HttpShop;
 
 TEST_F(Http, AnswersAsTheCommandLineDoes) {
   for (const char* text :

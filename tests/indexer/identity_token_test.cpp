@@ -49,6 +49,7 @@ TEST_F(IdentityTokenTest, TokensAreKeyedBlake2b) {
   EXPECT_EQ(key.token_of_vin("1M8GDM9AXKP042788"), "571de01ed637110d5f9dc72d7c844c04");
   EXPECT_EQ(key.token_of_plate("AB12 CDE"), "2ffa88a2f58af3c6ba68c3e381882e4e");
   EXPECT_EQ(key.token_of_reference("AB12CDE"), "fc80bdcfca6e1362a9c17b55ab7cc5e6");
+  EXPECT_EQ(key.token_of_request("AB12CDE"), "66120c88a304ccc8f0f9cbdb6e52475f");
 }
 
 TEST_F(IdentityTokenTest, SpellingMakesNoDifference) {

@@ -1,8 +1,9 @@
-# Writes the vocabulary files into one C++ source, so that the program stands alone.
-# cmake -DOUT=file.cpp -DFILES=a.json;b.json -P embed.cmake
-string(CONCAT source "// Made by embed.cmake from indexer/vocabulary/*.json.\n"
-           "#include \"indexer/vocabulary_files.hpp\"\n\nnamespace shoplore {\n\n"
-           "const std::vector<std::pair<std::string, std::string>>& built_in_vocabulary_files() {\n"
+# Writes text files into one C++ source, so that the program stands alone.
+# cmake -DOUT=file.cpp -DHEADER=a/b.hpp -DFUNCTION=name -DFILES=a.json;b.json -P embed.cmake
+# The header declares the function: pairs of file name and text, in the order given.
+string(CONCAT source "// Made by indexer/embed.cmake.\n"
+           "#include \"${HEADER}\"\n\nnamespace shoplore {\n\n"
+           "const std::vector<std::pair<std::string, std::string>>& ${FUNCTION}() {\n"
            "  static const std::vector<std::pair<std::string, std::string>> files{\n")
 foreach(file IN LISTS FILES)
   get_filename_component(name ${file} NAME)
