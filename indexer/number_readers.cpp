@@ -8,7 +8,6 @@
 #include <cmath>
 #include <string>
 
-#include "indexer/fault_code.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
@@ -17,9 +16,6 @@ namespace {
 
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
-}
-bool is_hex_digit(char c) {
-  return is_digit(c) || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F');
 }
 bool is_word_char(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
@@ -66,26 +62,6 @@ std::string_view word_before(std::string_view text, std::size_t end) {
 int latest_model_year() {
   const std::chrono::year_month_day now{today().days};
   return static_cast<int>(now.year()) + 1;
-}
-
-// End of the code that begins here, failure type included; 0 when there is none.
-std::size_t code_end(std::string_view text, std::size_t begin) {
-  if (std::string_view("PCBUpcbu").find(text[begin]) == std::string_view::npos) return 0;
-  std::size_t i = begin + 1;
-  const bool apart = at(text, i) == ' ' || at(text, i) == '-';
-  if (apart) ++i;
-  // "C 2016" is a vehicle and its year; P20 codes are common.
-  const bool like_year = text.substr(i, 2) == "20" || text.substr(i, 2) == "19";
-  if (apart && like_year && text[begin] != 'P' && text[begin] != 'p') return 0;
-  if (at(text, i) < '0' || at(text, i) > '3') return 0;
-  for (int k = 0; k < 4; ++k, ++i) {
-    if (!is_hex_digit(at(text, i))) return 0;
-  }
-  const bool has_type = (at(text, i) == '-' || at(text, i) == ':') &&
-                        is_hex_digit(at(text, i + 1)) && is_hex_digit(at(text, i + 2)) &&
-                        !is_word_char(at(text, i + 3));
-  if (has_type) return i + 3;
-  return is_word_char(at(text, i)) ? 0 : i;
 }
 
 struct Number {
@@ -228,25 +204,6 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
 }
 
 }  // namespace
-
-std::vector<RecognisedItem> read_codes(std::string_view text) {
-  std::vector<RecognisedItem> items;
-  for (std::size_t i = 0; i < text.size();) {
-    const std::size_t end = begins_word(text, i) ? code_end(text, i) : 0;
-    const auto code = end > 0 ? parse_fault_code(text.substr(i, end - i)) : fail(Error{});
-    if (!code) {
-      ++i;
-      continue;
-    }
-    RecognisedItem item;
-    item.kind = ItemKind::kCode;
-    item.id = code->text();
-    item.span = {i, end};
-    items.push_back(std::move(item));
-    i = end;
-  }
-  return items;
-}
 
 std::vector<RecognisedItem> read_mileages(std::string_view text, DistanceUnit default_unit) {
   std::optional<RecognisedItem> longest;

@@ -3,6 +3,7 @@
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
+#include "indexer/code_reader.hpp"
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
 #include "indexer/note_words.hpp"
@@ -39,13 +40,7 @@ const WordsToKeep& Recogniser::names() const {
 
 Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());
-  for (RecognisedItem& code : read_codes(text)) {
-    // "no P0299": a record has no place for a code that is absent.
-    const TokenRange at = page.tokens_at(code.span);
-    const bool gone = page.same_clause(at.last, at.first) && says_absent(page.word(at.last));
-    const bool denied = gone || is_denied_at(page, at.first);
-    if (!denied) page.take(std::move(code));
-  }
+  read_codes(page);
   for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));
   for (RecognisedItem& item : read_model_years(text)) page.take(std::move(item));
   impl_->vehicle.read(page);
