@@ -9,6 +9,7 @@
 #include "indexer/note_words.hpp"
 #include "indexer/number_readers.hpp"
 #include "indexer/repair_reader.hpp"
+#include "indexer/scan_bytes_reader.hpp"
 #include "indexer/vehicle_reader.hpp"
 #include "indexer/vocabulary_words.hpp"
 
@@ -40,6 +41,7 @@ const WordsToKeep& Recogniser::names() const {
 
 Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());
+  read_scan_bytes(page);
   read_codes(page);
   for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));
   for (RecognisedItem& item : read_model_years(text)) page.take(std::move(item));
