@@ -39,7 +39,7 @@ bool is_controlled(std::string_view word) {
   return holds(words, word);
 }
 
-// What may stand alone as a plain name; "light", "fuel" or "front" may not.
+// What may stand alone as a plain name; "fuel" or "front" may not.
 bool is_plain_name(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"engine", "powertrain", "transmission", "gearbox", "body", "airbag", "brakes", "steering",

@@ -1,5 +1,5 @@
-// Readers take turns on one page, the surest first, each claiming the words it read: codes,
-// mileage, year, vehicle, earlier repairs, checks with a verdict, then symptoms, conditions and
+// Readers take turns on one page, the surest first, each claiming the words it read: raw bytes, scan
+// report, codes, mileage, year, vehicle, earlier repairs, checks with a verdict, then symptoms, conditions and
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
@@ -10,6 +10,7 @@
 #include "indexer/number_readers.hpp"
 #include "indexer/repair_reader.hpp"
 #include "indexer/scan_bytes_reader.hpp"
+#include "indexer/scan_report.hpp"
 #include "indexer/vehicle_reader.hpp"
 #include "indexer/vocabulary_words.hpp"
 
@@ -42,9 +43,13 @@ const WordsToKeep& Recogniser::names() const {
 Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());
   read_scan_bytes(page);
+  read_scan_report(page);
   read_codes(page);
-  for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));
-  for (RecognisedItem& item : read_model_years(text)) page.take(std::move(item));
+  const std::string unread = page.unread_text();
+  for (RecognisedItem& item : read_mileages(unread, impl_->default_unit)) {
+    page.take(std::move(item));
+  }
+  for (RecognisedItem& item : read_model_years(unread)) page.take(std::move(item));
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary);
   read_checks(page);
