@@ -109,10 +109,11 @@ std::string PhraseMatcher::respelt(const std::string& word) const {
   }
   // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".
   std::string found;
-  for (const std::string& known : known_words_) {
-    if (known.size() < kShortestRespelt || known[0] != word[0] || !is_one_edit(word, known)) {
-      continue;
-    }
+  // The set is in order, so the words with this first letter lie together.
+  for (auto at = known_words_.lower_bound(word.substr(0, 1));
+       at != known_words_.end() && (*at)[0] == word[0]; ++at) {
+    const std::string& known = *at;
+    if (known.size() < kShortestRespelt || !is_one_edit(word, known)) continue;
     const bool is_first = found.empty() || (is_ordinary(found) && !is_ordinary(known));
     // Two candidates with one stem are one word; with two stems nobody can tell.
     if (!is_first && is_ordinary(known) == is_ordinary(found) && stem(found) != stem(known)) {
@@ -145,6 +146,8 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
                                             const std::set<std::string>& keep) const {
   const std::vector<Word> words = words_of(text);
   std::vector<Token> tokens;
+  // Spelling and stem by word: reports say the same words again and again.
+  std::unordered_map<std::string, std::pair<std::string, std::string>> seen;
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
     if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
@@ -152,11 +155,14 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
       tokens.push_back(std::move(*join));
     }
     Written written = expanded(text, words, i);
-    for (std::string& word : written.words) {
-      std::string spelt = keep.contains(word) ? word : respelt(word);
-      std::string stemmed = stem(spelt);
-      tokens.push_back({std::move(spelt), std::move(stemmed), words[i].begin,
-                        words[i + written.taken - 1].end, clause});
+    for (const std::string& word : written.words) {
+      const auto [known, is_new] = seen.try_emplace(word);
+      if (is_new) {
+        known->second.first = keep.contains(word) ? word : respelt(word);
+        known->second.second = stem(known->second.first);
+      }
+      const auto& [spelt, stemmed] = known->second;
+      tokens.push_back({spelt, stemmed, words[i].begin, words[i + written.taken - 1].end, clause});
     }
     i += written.taken;
   }

@@ -70,7 +70,7 @@ class PieceReader {
   std::optional<Frame> read() {
     std::size_t i = frame_.at.begin;
     const auto word_end = [&](std::size_t from) {
-      return std::min(text_.find_first_of(kMarks, from), frame_.at.end);
+      return std::min(text_.substr(0, frame_.at.end).find_first_of(kMarks, from), frame_.at.end);
     };
     for (i = skip(i); i < frame_.at.end; i = skip(i)) {
       const std::size_t end = word_end(i);
@@ -161,7 +161,9 @@ std::vector<Frame> frames_of(std::string_view text) {
   while (line < text.size()) {
     const std::size_t line_end = std::min(text.find_first_of("\r\n", line), text.size());
     for (std::size_t i = line; i < line_end;) {
-      const std::size_t end = std::min(text.find_first_of(kCuts, i), line_end);
+      // Within the line only: a search to the text's end for every piece would be quadratic.
+      const std::size_t cut = text.substr(0, line_end).find_first_of(kCuts, i);
+      const std::size_t end = std::min(cut, line_end);
       if (auto frame = PieceReader(text, {i, end}).read()) {
         frame->whole_line = i == line && end == line_end;
         frames.push_back(std::move(*frame));
