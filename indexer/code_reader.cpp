@@ -203,7 +203,7 @@ class ListReader {
     constexpr std::size_t kReach = 8;
     const std::size_t stop = std::min(mention.at.last + kReach, page_.size());
     for (std::size_t i = mention.at.last; i < stop && same_line(mention.at.last - 1, i); ++i) {
-      if (i >= ceiling_ || is_negation(page_.word(i))) return;
+      if (i >= ceiling_ || is_negation(page_.word(i)) || says_absent(page_.word(i))) return;
       const std::size_t what = i + 1 < stop ? skip_code_words(i + 1, stop) : stop;
       if (what >= stop) break;
       const bool after = page_.word(i) == "after" || page_.word(i) == "since";

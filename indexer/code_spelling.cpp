@@ -51,7 +51,8 @@ bool is_apart_by_chance(std::string_view text, std::size_t letter, std::size_t d
   const bool is_p = text[letter] == 'P' || text[letter] == 'p';
   const std::string_view two = text.substr(digits, 2);
   if (!is_p && (two == "20" || two == "19" || number_before(text, letter))) return true;
-  return two[0] != '0' && is_reading_unit(word_at(text, skip_blanks(text, digits + 4)));
+  const std::string after = word_at(text, skip_blanks(text, digits + 4));
+  return two[0] != '0' && (is_reading_unit(after) || is_since_unit(after));
 }
 
 // End of the failure type after the code that ends here, as "-16", ":16" or " FTB 16"; else 0.
@@ -134,11 +135,14 @@ std::optional<SpelledCode> code_without_letter(std::string_view text, const Spel
 
 // "174" or "4" after "P0171/".
 std::optional<SpelledCode> code_by_its_end(std::string_view text, const SpelledCode& before) {
-  if (at(text, before.span.end) != '/' || before.code.failure_type) return std::nullopt;
-  const std::size_t begin = before.span.end + 1;
+  const std::size_t slash = skip_blanks(text, before.span.end);
+  if (at(text, slash) != '/' || before.code.failure_type) return std::nullopt;
+  const std::size_t begin = skip_blanks(text, slash + 1);
+  const bool spaced = begin - before.span.end > 1;
   std::size_t end = begin;
   while (is_digit(at(text, end))) ++end;
   const std::size_t size = end - begin;
+  if (spaced && size != 3) return std::nullopt;
   if (size < 1 || size > 3 || is_word_char(at(text, end))) return std::nullopt;
   if (at(text, end) == '.' && is_digit(at(text, end + 1))) return std::nullopt;
   const std::string after = word_at(text, skip_blanks(text, end));

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "indexer/code_words.hpp"
+#include "indexer/fault_code.hpp"
 
 namespace shoplore {
 namespace {
@@ -72,7 +73,7 @@ bool may_come_before(const std::vector<Word>& words, std::size_t at, std::string
       line.substr(words[at - 1].end, words[at].begin - words[at - 1].end);
   if (between.find_first_of(",;.:!?|([-") != between.npos) return true;
   const std::string& word = words[at - 1].text;
-  return is_stop_word(word) || word == "code" || word == "codes";
+  return is_stop_word(word) || says_code(word) || parse_fault_code(word).has_value();
 }
 
 }  // namespace

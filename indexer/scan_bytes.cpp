@@ -282,6 +282,12 @@ class Assembler {
       if (!checks_out(bytes)) return;
       return finish(Bytes(bytes.begin() + kHeader, bytes.end() - 1), {frame.at}, false);
     }
+    // A whole CAN frame without its identifier: length byte, reply, filling.
+    const bool is_frame = bytes.size() == 8 && bytes[0].value < 8 && is_reply(bytes[1].value);
+    if (is_frame) {
+      const auto end = bytes.begin() + 1 + bytes[0].value;
+      return finish(Bytes(bytes.begin() + 1, end), {frame.at}, true);
+    }
     if (bytes.size() < 4 && !frame.labelled && !frame.whole_line) return;
     if (frame.one_word && !frame.labelled && bytes.size() < 7) return;
     finish(bytes, {frame.at}, false);

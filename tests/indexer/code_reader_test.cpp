@@ -66,6 +66,7 @@ TEST(CodeReader, SeenAfterClearingOrAfterTheFix) {
                        {"P0299 cleared, came back", {"P0299 stored after_clearing"}},
                        {"P0299 cleared, did not come back", {"P0299"}},
                        {"cleared codes, P0299 returned", {"P0299 stored after_clearing"}},
+                       {"P0299 on arrival, gone after clearing", {"P0299"}},
                        {"cleared P0299, drove fine", {"P0299"}},
                        {"P0299 again after the repair", {"P0299 stored after_fix"}},
                        {"P0299 again after repair elsewhere", {"P0299"}},
@@ -91,7 +92,8 @@ TEST(CodeReader, NoCodesIsAScanThatFoundNone) {
   for (const char* text :
        {"no codes", "No DTCs stored", "no fault codes", "no stored codes found", "0 DTC",
         "codes: none", "fault codes nil", "no trouble codes, flat uphill", "nothing stored",
-        "scan: no faults stored", "without codes"}) {
+        "scan: no faults stored", "without codes", "read codes, none stored", "scan: nothing found",
+        "fault memory empty", "scan clean", "no ABS codes", "no codes in ECM", "ECM: no codes"}) {
     EXPECT_EQ(code_lines_of(text), Lines{"no_codes"}) << text;
   }
   for (const char* text : {"no fault found", "no faults", "no other codes", "no permanent codes",

@@ -52,10 +52,10 @@ TEST(CodeSpelling, OneCodeInEverySpelling) {
 
 TEST(CodeSpelling, WhatIsNoCode) {
   for (const char* text :
-       {"P02G9",      "XP0299",    "P02991", "P4299", "P029",  "P  0299",
-        "C 2016",     "PO 1234",   "P O299", "COCOA", "CODED", "BOOED",
-        "PO2G9",      "0299",      "",       "P",     "P 0",   "coolant 80 C 1200 rpm",
-        "C 1200 rpm", "b 1500 mm", "CO2",    "UO1"}) {
+       {"P02G9",      "XP0299",    "P02991",    "P4299", "P029",  "P  0299",
+        "C 2016",     "PO 1234",   "P O299",    "COCOA", "CODED", "BOOED",
+        "PO2G9",      "0299",      "",          "P",     "P 0",   "coolant 80 C 1200 rpm",
+        "C 1200 rpm", "b 1500 mm", "B 1000 km", "CO2",   "UO1"}) {
     EXPECT_EQ(codes_in(text), Codes{}) << text;
   }
 }
@@ -68,6 +68,7 @@ TEST(CodeSpelling, ListsWithoutTheLetter) {
       {"P0299 & 0234", {"P0299", "P0234"}},
       {"U0073/0100", {"U0073", "U0100"}},
       {"P0171/174", {"P0171", "P0174"}},
+      {"P0301 / 302 / 303", {"P0301", "P0302", "P0303"}},
       {"P0301/2/3", {"P0301", "P0302", "P0303"}},
       {"P0171/4 lean", {"P0171", "P0174"}}};
   for (const auto& [text, codes] : rows) EXPECT_EQ(codes_in(text), codes) << text;
@@ -76,7 +77,7 @@ TEST(CodeSpelling, ListsWithoutTheLetter) {
 TEST(CodeSpelling, WhatFollowsACodeAndIsNone) {
   for (const char* text :
        {"P0299, 2016 Tidal", "P0299 0234", "P0299, 1500 rpm", "P0299/1", "P0299-16/4", "P0171/4 V",
-        "P0171/4.5", "P0299, 02345", "P0299,0.4 ohm", "P0299/16d", "P0299 and 0234"}) {
+        "P0171/4.5", "P0299, 02345", "P0299,0.4 ohm", "P0299/16d", "P0301 / 2", "P0299 and 0234"}) {
     EXPECT_EQ(codes_in(text).size(), 1U) << text;
   }
 }
