@@ -26,17 +26,17 @@ bool is_short_name(std::string_view word) {
 
 bool is_controlled(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"engine",    "motor",      "powertrain",  "transmission", "gearbox",      "body",
-       "airbag",    "restraint",  "brake",       "brakes",       "steering",     "power",
-       "climate",   "heater",     "instrument",  "instruments",  "cluster",      "central",
-       "gateway",   "door",       "battery",     "hybrid",       "charger",      "charging",
-       "inverter",  "parking",    "suspension",  "immobiliser",  "immobilizer",  "telematics",
-       "radio",     "seat",       "light",       "lighting",     "headlamp",     "camera",
-       "radar",     "traction",   "stability",   "fuel",         "pump",         "glow",
-       "plug",      "high",       "voltage",     "driver",       "passenger",    "front",
-       "rear",      "comfort",    "keyless",     "entry",        "trailer",      "tyre",
-       "pressure",  "management", "electronics", "air",          "conditioning", "dash",
-       "dashboard", "panel",      "assist"});
+      {"engine",   "motor",      "powertrain",  "transmission", "gearbox",      "body",
+       "airbag",   "restraint",  "brake",       "brakes",       "steering",     "power",
+       "climate",  "heater",     "instrument",  "instruments",  "cluster",      "central",
+       "gateway",  "door",       "battery",     "hybrid",       "charger",      "charging",
+       "inverter", "parking",    "suspension",  "immobiliser",  "immobilizer",  "telematics",
+       "radio",    "seat",       "light",       "lighting",     "headlamp",     "camera",
+       "radar",    "traction",   "stability",   "fuel",         "pump",         "glow",
+       "plug",     "high",       "voltage",     "driver",       "passenger",    "front",
+       "rear",     "comfort",    "keyless",     "entry",        "trailer",      "tyre",
+       "pressure", "management", "electronics", "air",          "conditioning", "dash",
+       "anti",     "lock",       "dashboard",   "panel",        "assist"});
   return holds(words, word);
 }
 

@@ -22,16 +22,23 @@ std::string upper(std::string_view word) {
   return text;
 }
 
+// The columns in order; an empty column between two separators stays as an empty cell.
 std::vector<std::string_view> cells_of(std::string_view rest) {
-  constexpr std::string_view kCuts = "\t|;()[]";
+  constexpr std::string_view kSeparators = "\t|;", kBrackets = "()[]";
   std::vector<std::string_view> cells;
   std::size_t begin = 0;
+  bool separated = false;  // by a separator before
   for (std::size_t i = 0; i <= rest.size(); ++i) {
-    const bool dash = rest.substr(i).starts_with(" - ") || rest.substr(i).starts_with("  ");
-    const bool cut = i == rest.size() || dash || kCuts.find(rest[i]) != kCuts.npos;
-    if (!cut) continue;
-    if (i > begin) cells.push_back(rest.substr(begin, i - begin));
-    begin = i + (i < rest.size() && dash ? 2 : 1);
+    const bool wide = rest.substr(i).starts_with(" - ") || rest.substr(i).starts_with("  ");
+    const bool separator = i < rest.size() && kSeparators.find(rest[i]) != kSeparators.npos;
+    const bool bracket = i < rest.size() && kBrackets.find(rest[i]) != kBrackets.npos;
+    if (i < rest.size() && !wide && !separator && !bracket) continue;
+    const std::string_view cell = i > begin ? rest.substr(begin, i - begin) : "";
+    const bool blank = cell.find_first_not_of(' ') == cell.npos;
+    if (!blank) cells.push_back(cell);
+    if (blank && separated && separator) cells.emplace_back();
+    separated = separator;
+    begin = i + (wide ? 2 : 1);
   }
   return cells;
 }
@@ -42,6 +49,7 @@ class CellReader {
       : type_given_(failure_type == FailureType::kAlreadyGiven) {}
 
   void read(std::string_view cell) {
+    if (cell.empty()) type_given_ = true;  // the column of the failure type is there, and empty
     const std::vector<Word> words = words_of(cell);
     if (words.empty() || read_bytes(words) || read_status(words)) return;
     described_ = true;

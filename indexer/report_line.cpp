@@ -8,6 +8,7 @@
 #include "indexer/freeze_frame.hpp"
 #include "indexer/module_names.hpp"
 #include "indexer/report_cells.hpp"
+#include "indexer/report_heading.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -20,17 +21,6 @@ bool holds(const std::array<std::string_view, N>& words, std::string_view word) 
 
 bool is_number(std::string_view word) {
   return word.find_first_not_of("0123456789") == word.npos;
-}
-
-// Words that a heading, a total and "no faults" are made of, apart from names.
-bool is_furniture(std::string_view word) {
-  constexpr auto words = std::to_array<std::string_view>(
-      {"no",      "none",    "found",      "detected", "ok",     "passed", "in",
-       "memory",  "module",  "modules",    "unit",     "ecu",    "system", "systems",
-       "status",  "total",   "end",        "of",       "report", "page",   "number",
-       "address", "addr",    "diagnostic", "scan",     "list",   "read",   "with",
-       "faulty",  "present", "set",        "the",      "count",  "and"});
-  return holds(words, word) || says_code(word) || status_of_word(word) || is_number(word);
 }
 
 // Labels of a report's head: what they say is no finding.
@@ -128,53 +118,13 @@ bool read_code_line(std::string_view text, ReportLine& line) {
   return true;
 }
 
-// Whether the words say that nothing was found: "No faults", "0 DTCs stored", "Faults: none", "OK".
-bool says_no_faults(const Words& words, std::size_t from) {
-  bool none = false, code = false;
-  for (std::size_t i = from; i < words.size(); ++i) {
-    none = none || words.at(i) == "no" || words.at(i) == "none" || words.at(i) == "0";
-    code = code || says_code(words.at(i));
-  }
-  const bool ok =
-      words.size() == from + 1 && (words.at(from) == "ok" || words.at(from) == "passed");
-  return ok || (none && code);
-}
-
 bool read_heading(const Words& words, ReportLine& line) {
-  std::size_t others = 0, named_at = 0;
-  for (std::size_t i = 0; i < words.size();) {
-    const auto module = module_at(words.list, i);
-    if (module && (line.module.empty() || !module->plain)) {
-      const std::size_t last = i + module->words - 1;
-      if (line.module.empty()) {
-        line.module =
-            words.line.substr(words.list[i].begin, words.list[last].end - words.list[i].begin);
-        named_at = last + 1;
-      }
-      i = last + 1;
-      continue;
-    }
-    // Addresses and part numbers hold a digit; any other word makes it a sentence.
-    const bool has_digit = words.at(i).find_first_of("0123456789") != std::string::npos;
-    if (!is_furniture(words.at(i)) && !has_digit) ++others;
-    ++i;
-  }
-  if (others > 0) line.module.clear();
-  if (others > 0 || words.size() > 14) return false;
-  const bool none = says_no_faults(words, named_at);
-  if (line.module.empty() && !none) return false;
-  line.kind = none ? LineKind::kNoFaults : LineKind::kHeading;
-  return true;
-}
-
-bool read_status_heading(const Words& words, ReportLine& line) {
-  bool code = false;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (!is_furniture(words.at(i)) || words.at(i) == "not") return false;
-    if (const auto status = status_of_word(words.at(i))) line.status = status;
-    code = code || says_code(words.at(i));
-  }
-  line.kind = code && line.status ? LineKind::kStatusHeading : LineKind::kRule;
+  auto heading = read_report_heading(words.line, words.list);
+  if (!heading) return false;
+  line.kind = heading->kind;
+  line.module = std::move(heading->module);
+  line.plain_module = heading->plain;
+  line.status = heading->status;
   return true;
 }
 
@@ -215,9 +165,7 @@ void classify(std::string_view text, ReportLine& line) {
   }
   if (read_code_line(text, line) || read_freeze_head(words, line)) return;
   if (read_detail_line(words, line)) return;
-  if (read_heading(words, line) || read_status_heading(words, line)) return;
-  line.module.clear();
-  line.status.reset();
+  if (find_codes(own).empty() && read_heading(words, line)) return;
   if (is_labelled(words) && is_header_label(words.at(0))) {
     line.kind = LineKind::kHeader;
     return;

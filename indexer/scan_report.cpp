@@ -38,16 +38,20 @@ bool heads_codes(const Lines& lines, std::size_t i) {
   if (next < lines.size() && lines[next].kind == LineKind::kStatusHeading) {
     next = next_said(lines, next + 1);
   }
-  return next < lines.size() &&
-         (lines[next].kind == LineKind::kCode || lines[next].kind == LineKind::kNoFaults);
+  if (next >= lines.size()) return false;
+  if (lines[next].kind == LineKind::kNoFaults) return true;
+  // "Engine" above "P0299 flat uphill" is a note.
+  const bool tabled = lines[next].status || !lines[next].failure_type.empty();
+  return lines[next].kind == LineKind::kCode && (!lines[i].plain_module || tabled);
 }
 
-bool heads_freeze_frame(const Lines& lines, std::size_t i) {
+bool heads_details(const Lines& lines, std::size_t i) {
   if (!is_code(lines, i) || i + 1 >= lines.size()) return false;
   const bool values = lines[i + 1].kind == LineKind::kFreezeValues;
   const bool deeper = lines[i + 1].indent > lines[i].indent;
   const bool more = i + 2 < lines.size() && lines[i + 2].kind == LineKind::kFreezeValues;
-  return lines[i + 1].kind == LineKind::kFreezeHead || (values && (more || deeper));
+  return lines[i + 1].kind == LineKind::kFreezeHead || lines[i + 1].kind == LineKind::kDetail ||
+         (values && (more || deeper));
 }
 
 bool is_report(const Lines& lines) {
@@ -55,7 +59,7 @@ bool is_report(const Lines& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (is_code(lines, i) && ++codes == 3) return true;
     if (is_code(lines, i) && is_code(lines, next_said(lines, i + 1))) return true;
-    if (heads_codes(lines, i) || heads_freeze_frame(lines, i)) return true;
+    if (heads_codes(lines, i) || heads_details(lines, i)) return true;
   }
   return false;
 }
@@ -68,7 +72,7 @@ class ReportReader {
     const auto first = std::find_if(lines_.begin(), lines_.end(),
                                     [](const ReportLine& l) { return is_of_report(l.kind); });
     for (auto line = lines_.begin(); line != first; ++line) {
-      if (line->kind == LineKind::kHeader) claim(*line);
+      if (line->kind == LineKind::kHeader || line->kind == LineKind::kRule) claim(*line);
     }
     for (auto i = static_cast<std::size_t>(first - lines_.begin()); i < lines_.size(); ++i) {
       read_line(i);

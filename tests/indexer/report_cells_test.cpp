@@ -39,6 +39,8 @@ TEST(ReportCells, ColumnsAfterACode) {
       {" Sensor low  confirmed, pending", " stored"},
       {" Sensor low  not active", " history"},
       {" | Sensor low | 12 | stored", " stored"},
+      {" ;; 08; Sensor low", " stored"},
+      {"\t\t08\tSensor low", " stored"},
       {" 12 V supply low", ""},
       {" | ECM | stored", " stored [ECM]"}};
   for (const auto& [rest, line] : rows) {

@@ -59,6 +59,7 @@ TEST(ScanReport, EveryShapeOfTableGivesTheSame) {
         "ECM\tP0299\tTurbocharger underboost\tstored\r\nABS\tC0035\tno signal\tpending\r\n",
         "P0299 | ECM | Turbocharger underboost | stored\nC0035 | ABS | no signal | pending",
         "[ECM] P0299 stored Turbocharger underboost\n[ABS] C0035 pending no signal",
+        "ECM ; P0299 ; ; 08 ; Underboost\nABS ; C0035 ; ; 04 ; no signal\nTCM ; none",
         "ECM:\n----\nStored codes: 1\n1. P0299\n   Turbocharger underboost\n\nABS:\nPending "
         "codes: 1\n1. C0035\n   Misfire detected",
         "ECM\nP0299\nTurbocharger underboost\nStatus: stored\nABS\nC0035\nno "
@@ -96,10 +97,23 @@ TEST(ScanReport, ACodeThatHasNotFailedIsReadPast) {
   EXPECT_EQ(leftover_of(text), Lines{});
 }
 
+TEST(ScanReport, OneCodeWithDetailsIsAReport) {
+  for (const char* text : {"System: Engine\nFault codes found: 1\nP0335 misfire\nStatus: "
+                           "pending\nFreeze frame\nEngine speed 850 rpm\nFuel system: closed loop",
+                           "[Engine]\nP0335 misfire [0x04]\n  RPM 850"}) {
+    EXPECT_EQ(code_lines_of(text), Lines{"P0335 pending [Engine]"}) << text;
+    EXPECT_EQ(other_lines_of(text), Lines{}) << text;
+    EXPECT_EQ(leftover_of(text), Lines{}) << text;
+    const auto frame = built_in_recogniser().recognise(text).items.at(0).code->freeze_frame;
+    ASSERT_EQ(frame.size(), 1U) << text;
+    EXPECT_EQ(frame[0].value, 850) << text;
+  }
+}
+
 TEST(ScanReport, ANoteWithACodeIsNoReport) {
-  for (const char* text :
-       {"P0299\nmisfire uphill", "P0299 misfire uphill", "misfire uphill\nP0299",
-        "P0299 stored\nmisfire uphill\nP0234 too", "engine\nmisfire uphill, P0299"}) {
+  for (const char* text : {"P0299\nmisfire uphill", "P0299 misfire uphill", "misfire uphill\nP0299",
+                           "P0299 stored\nmisfire uphill\nP0234 too",
+                           "engine\nmisfire uphill, P0299", "Engine\nP0299 misfire uphill"}) {
     EXPECT_EQ(other_lines_of(text), (Lines{"symptom misfire", "condition uphill"})) << text;
   }
 }
