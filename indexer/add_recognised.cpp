@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <chrono>
 
+#include "indexer/code_words.hpp"
 #include "indexer/recogniser.hpp"
 
 namespace shoplore {
@@ -30,12 +31,24 @@ void put_symptom(Case& record, const RecognisedItem& item) {
   });
 }
 
+// Adds what a further mention says: the surer status, the later sighting, what was unknown so far.
+void add_to(Code& code, const Code& said) {
+  if (sureness(said.status) > sureness(code.status)) code.status = said.status;
+  code.seen = std::max(code.seen, said.seen);
+  if (code.failure_type.empty()) code.failure_type = said.failure_type;
+  if (code.module.empty()) code.module = said.module;
+  if (code.freeze_frame.empty()) code.freeze_frame = said.freeze_frame;
+}
+
 void put_code(Case& record, const RecognisedItem& item) {
   record.scanned = YesNo::kYes;
-  const bool there = std::any_of(record.codes.begin(), record.codes.end(),
-                                 [&](const Code& code) { return code.code == item.id; });
-  if (there) return;
-  Code code;
+  const auto there = std::find_if(record.codes.begin(), record.codes.end(),
+                                  [&](const Code& code) { return code.code == item.id; });
+  if (there != record.codes.end()) {
+    if (item.code) add_to(*there, *item.code);
+    return;
+  }
+  Code code = item.code.value_or(Code{});
   code.code = item.id;
   record.codes.push_back(std::move(code));
 }
@@ -99,6 +112,9 @@ void add_recognised(Case& record, const Recognised& recognised) {
     switch (item.kind) {
       case ItemKind::kCode:
         put_code(record, item);
+        break;
+      case ItemKind::kScanned:
+        record.scanned = YesNo::kYes;
         break;
       case ItemKind::kMileage:
         record.vehicle.mileage_km = item.mileage_km;

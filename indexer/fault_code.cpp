@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <array>
+#include <cassert>
+
 namespace shoplore {
 namespace {
 
@@ -76,6 +79,36 @@ CodeControl FaultCode::control() const {
   return (bytes & 0xFFF) < 0x400 ? CodeControl::kManufacturer : CodeControl::kStandard;
 }
 
+std::optional<CodeArea> FaultCode::area() const {
+  if (letter() != CodeLetter::kPowertrain || control() != CodeControl::kStandard) {
+    return std::nullopt;
+  }
+  using enum CodeArea;
+  constexpr std::array<CodeArea, 16> kAreas{kFuelAirAndEmissionControls,
+                                            kFuelAndAir,
+                                            kInjectorCircuits,
+                                            kIgnitionOrMisfire,
+                                            kEmissionControls,
+                                            kSpeedIdleAndInputs,
+                                            kControlUnitAndOutputs,
+                                            kTransmission,
+                                            kTransmission,
+                                            kTransmission,
+                                            kHybridDrive,
+                                            kHybridDrive,
+                                            kHybridDrive,
+                                            kReservedOrUnknown,
+                                            kReservedOrUnknown,
+                                            kReservedOrUnknown};
+  const bool is_p3 = ((bytes >> 12) & 3) == 3;
+  return is_p3 ? kReservedOrUnknown : kAreas[(bytes >> 8) & 0xF];
+}
+
+std::optional<std::uint32_t> FaultCode::three_bytes() const {
+  if (!failure_type) return std::nullopt;
+  return static_cast<std::uint32_t>(bytes) << 8U | *failure_type;
+}
+
 Result<FaultCode> parse_fault_code(std::string_view text) {
   const std::string_view code = trimmed(text);
   if (code.empty()) return fail(ErrorCode::kInvalidInput, "", "a fault code is empty");
@@ -108,6 +141,12 @@ Result<FaultCode> parse_fault_code(std::string_view text) {
 
 FaultCode fault_code_from_bytes(std::uint16_t bytes) {
   return FaultCode{bytes, std::nullopt};
+}
+
+FaultCode fault_code_from_three_bytes(std::uint32_t bytes) {
+  assert(bytes <= 0xFFFFFF);
+  return FaultCode{static_cast<std::uint16_t>(bytes >> 8U),
+                   static_cast<std::uint8_t>(bytes & 0xFFU)};
 }
 
 }  // namespace shoplore

@@ -5,6 +5,7 @@
 
 #include "indexer/folded_text.hpp"
 #include "indexer/phone_shapes.hpp"
+#include "indexer/scan_bytes.hpp"
 
 namespace shoplore {
 namespace {
@@ -25,13 +26,14 @@ const std::set<std::string_view>& particles() {
 class MentionFinder {
  public:
   MentionFinder(std::string_view text, const Identity& identity)
-      : text_(fold(text)), runs_(runs_of(text_)), identity_(identity) {}
+      : raw_(text), text_(fold(text)), runs_(runs_of(text_)), identity_(identity) {}
 
   void find_shapes(const WordsToKeep& keep, TextKind kind) {
     find_emails();
     find_vins();
     add(find_plates(text_, runs_, keep, kind));
     if (kind == TextKind::kProse) add(find_phone_numbers(text_, runs_));
+    drop_scan_bytes();
   }
 
   void find_given() {
@@ -58,6 +60,18 @@ class MentionFinder {
   }
 
  private:
+  // "43 01 01 43 01 35": what decodes to the last byte as a control unit's reply is no phone
+  // number.
+  void drop_scan_bytes() {
+    for (const CodeReply& reply : find_code_replies(raw_)) {
+      for (const ByteRange& bytes : reply.covered) {
+        std::erase_if(found_, [&](const GlyphRange& range) {
+          return text_[range.first].begin >= bytes.begin && text_[range.last - 1].end <= bytes.end;
+        });
+      }
+    }
+  }
+
   void add(const std::vector<GlyphRange>& ranges) {
     found_.insert(found_.end(), ranges.begin(), ranges.end());
   }
@@ -191,7 +205,8 @@ class MentionFinder {
     return true;
   }
 
-  const FoldedText text_;
+  const std::string_view raw_;
+  FoldedText text_;
   const std::vector<Run> runs_;
   const Identity& identity_;
   std::vector<GlyphRange> found_;

@@ -47,6 +47,16 @@ void NotePage::take(RecognisedItem item) {
   keep(std::move(item));
 }
 
+std::string NotePage::unread_text() const {
+  constexpr char kBlot = '|';  // joins no words and no digits
+  std::string unread(text_);
+  for (std::size_t i = 0; i < size(); ++i) {
+    if (!is_claimed(i)) continue;
+    for (std::size_t k = tokens_[i].begin; k < tokens_[i].end; ++k) unread[k] = kBlot;
+  }
+  return unread;
+}
+
 std::vector<Span> NotePage::leftover() const {
   std::vector<Span> spans;
   for (std::size_t i = 0; i < size();) {

@@ -42,6 +42,9 @@ class NotePage {
   void claim(std::size_t i) { claimed_[i] = 1; }
   void claim(TokenRange range);
 
+  // The text with everything claimed blotted out, of the same length.
+  [[nodiscard]] std::string unread_text() const;
+
   // Claims the item's tokens and keeps it, unless one of them is claimed already.
   void take(RecognisedItem item);
   // Keeps an item whose tokens are claimed.

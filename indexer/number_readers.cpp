@@ -8,84 +8,16 @@
 #include <cmath>
 #include <string>
 
-#include "indexer/fault_code.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
+#include "indexer/text_scan.hpp"
 
 namespace shoplore {
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_hex_digit(char c) {
-  return is_digit(c) || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F');
-}
-bool is_word_char(char c) {
-  return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-         (static_cast<unsigned char>(c) & 0x80U) != 0;
-}
-char at(std::string_view text, std::size_t i) {
-  return i < text.size() ? text[i] : '\0';
-}
-
-// Spaces, among them the no-break ones that keyboards put between a number and its unit.
-std::size_t skip_spaces(std::string_view text, std::size_t i) {
-  while (true) {
-    const std::string_view rest = text.substr(std::min(i, text.size()));
-    if (rest.starts_with(' ')) {
-      ++i;
-    } else if (rest.starts_with("\u00a0")) {
-      i += 2;
-    } else if (rest.starts_with("\u202f")) {
-      i += 3;
-    } else {
-      return i;
-    }
-  }
-}
-
-// The word that begins at i or after spaces; empty when something else does.
-std::string word_after(std::string_view text, std::size_t i) {
-  const std::size_t begin = skip_spaces(text, i);
-  std::size_t end = begin;
-  while (is_word_char(at(text, end))) ++end;
-  return lower_case(text.substr(begin, end - begin));
-}
-
-// The word that ends at `end`, or before spaces and one of : = there.
-std::string_view word_before(std::string_view text, std::size_t end) {
-  while (end > 0 && text[end - 1] == ' ') --end;
-  if (end > 0 && (text[end - 1] == ':' || text[end - 1] == '=')) --end;
-  while (end > 0 && text[end - 1] == ' ') --end;
-  std::size_t begin = end;
-  while (begin > 0 && is_word_char(text[begin - 1])) --begin;
-  return text.substr(begin, end - begin);
-}
-
 int latest_model_year() {
   const std::chrono::year_month_day now{today().days};
   return static_cast<int>(now.year()) + 1;
-}
-
-// End of the code that begins here, failure type included; 0 when there is none.
-std::size_t code_end(std::string_view text, std::size_t begin) {
-  if (std::string_view("PCBUpcbu").find(text[begin]) == std::string_view::npos) return 0;
-  std::size_t i = begin + 1;
-  const bool apart = at(text, i) == ' ' || at(text, i) == '-';
-  if (apart) ++i;
-  // "C 2016" is a vehicle and its year; P20 codes are common.
-  const bool like_year = text.substr(i, 2) == "20" || text.substr(i, 2) == "19";
-  if (apart && like_year && text[begin] != 'P' && text[begin] != 'p') return 0;
-  if (at(text, i) < '0' || at(text, i) > '3') return 0;
-  for (int k = 0; k < 4; ++k, ++i) {
-    if (!is_hex_digit(at(text, i))) return 0;
-  }
-  const bool has_type = (at(text, i) == '-' || at(text, i) == ':') &&
-                        is_hex_digit(at(text, i + 1)) && is_hex_digit(at(text, i + 2)) &&
-                        !is_word_char(at(text, i + 3));
-  if (has_type) return i + 3;
-  return is_word_char(at(text, i)) ? 0 : i;
 }
 
 struct Number {
@@ -98,17 +30,17 @@ struct Number {
 Number read_number(std::string_view text, std::size_t begin) {
   std::string digits;
   std::size_t i = begin;
-  while (is_digit(at(text, i)) && digits.size() < 8) digits += text[i++];
+  while (is_digit(byte_at(text, i)) && digits.size() < 8) digits += text[i++];
   const bool may_be_grouped = digits.size() <= 3;
   while (may_be_grouped && i < text.size() &&
-         std::string_view(",. ").find(at(text, i)) != std::string_view::npos &&
-         is_digit(at(text, i + 1)) && is_digit(at(text, i + 2)) && is_digit(at(text, i + 3)) &&
-         !is_digit(at(text, i + 4)) && digits.size() <= 6) {
+         std::string_view(",. ").find(byte_at(text, i)) != std::string_view::npos &&
+         is_digit(byte_at(text, i + 1)) && is_digit(byte_at(text, i + 2)) &&
+         is_digit(byte_at(text, i + 3)) && !is_digit(byte_at(text, i + 4)) && digits.size() <= 6) {
     digits += text.substr(i + 1, 3);
     i += 4;
   }
-  if (at(text, i) == '.' && is_digit(at(text, i + 1)) &&
-      (at(text, i + 2) == 'k' || at(text, i + 2) == 'K')) {
+  if (byte_at(text, i) == '.' && is_digit(byte_at(text, i + 1)) &&
+      (byte_at(text, i + 2) == 'k' || byte_at(text, i + 2) == 'K')) {
     digits += text.substr(i, 2);
     i += 2;
   }
@@ -119,7 +51,8 @@ Number read_number(std::string_view text, std::size_t begin) {
     number.value *= 1'000;
     number.thousands = true;
     number.end = k + kThousand.size();
-  } else if ((at(text, k) == 'k' || at(text, k) == 'K') && !is_word_char(at(text, k + 1))) {
+  } else if ((byte_at(text, k) == 'k' || byte_at(text, k) == 'K') &&
+             !is_word_char(byte_at(text, k + 1))) {
     number.value *= 1'000;
     number.thousands = true;
     number.end = k + 1;
@@ -136,7 +69,7 @@ struct Unit {
 Unit read_unit(std::string_view text, std::size_t begin) {
   std::size_t i = skip_spaces(text, begin);
   const std::size_t word = i;
-  while (is_word_char(at(text, i))) ++i;
+  while (is_word_char(byte_at(text, i))) ++i;
   const std::string name = lower_case(text.substr(word, i - word));
   for (const char* km : {"km", "kms", "kilometres", "kilometers", "klicks"}) {
     if (name == km) return {DistanceUnit::kKilometres, i};
@@ -146,10 +79,6 @@ Unit read_unit(std::string_view text, std::size_t begin) {
     if (name == mile) return {DistanceUnit::kMiles, i};
   }
   return {};
-}
-
-bool begins_word(std::string_view text, std::size_t i) {
-  return i == 0 || !is_word_char(text[i - 1]);
 }
 
 bool is_mileage_label(std::string_view word) {
@@ -171,7 +100,7 @@ bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end
   for (const char* word : {"ago", "later", "since", "earlier", "interval", "per"}) {
     if (after == word) return true;
   }
-  return at(text, end) == '/';
+  return byte_at(text, end) == '/';
 }
 
 // The mileage whose digits begin here; its span ends at the number when it is none.
@@ -244,25 +173,6 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
 
 }  // namespace
 
-std::vector<RecognisedItem> read_codes(std::string_view text) {
-  std::vector<RecognisedItem> items;
-  for (std::size_t i = 0; i < text.size();) {
-    const std::size_t end = begins_word(text, i) ? code_end(text, i) : 0;
-    const auto code = end > 0 ? parse_fault_code(text.substr(i, end - i)) : fail(Error{});
-    if (!code) {
-      ++i;
-      continue;
-    }
-    RecognisedItem item;
-    item.kind = ItemKind::kCode;
-    item.id = code->text();
-    item.span = {i, end};
-    items.push_back(std::move(item));
-    i = end;
-  }
-  return items;
-}
-
 std::vector<RecognisedItem> read_mileages(std::string_view text, DistanceUnit default_unit) {
   std::optional<RecognisedItem> longest;
   bool several = false;
@@ -290,10 +200,10 @@ std::vector<RecognisedItem> read_model_years(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (!is_digit(text[i])) continue;
     const std::size_t begin = i;
-    while (is_digit(at(text, i))) ++i;
+    while (is_digit(byte_at(text, i))) ++i;
     // A printer's quote before '16 is no ASCII, yet no letter either.
     const bool begins = begins_word(text, begin) || text.substr(0, begin).ends_with("\u2019");
-    if (!begins || is_word_char(at(text, i)) || i - begin > 4) continue;
+    if (!begins || is_word_char(byte_at(text, i)) || i - begin > 4) continue;
     if (auto item = read_year_at(text, begin, i)) return {std::move(*item)};
   }
   return {};

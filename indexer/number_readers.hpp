@@ -1,4 +1,4 @@
-// Reads fault codes, mileage and model years out of a note, where they stand.
+// Reads mileage and model years out of a note, where they stand.
 //
 // Looks at the words directly around a number and no further; does not know of negation.
 // Pure functions, any thread. Spans are bytes of the text, half-open.
@@ -10,11 +10,6 @@
 #include "indexer/recogniser.hpp"
 
 namespace shoplore {
-
-// "P0299", "p 0299", "P-0299", "P0299-00", "P0299:16": letter, first digit 0 to 3, three hex
-// digits, and an optional failure type, which is read and dropped. A code may not be part of a
-// longer word.
-[[nodiscard]] std::vector<RecognisedItem> read_codes(std::string_view text);
 
 // "142,000 km", "142k km", "88000 miles", "mileage 142000", "180k" (default unit, said in
 // reading_chosen). No mileage: anything below 1,000 or above 2,000,000; a bare k below 10,000,

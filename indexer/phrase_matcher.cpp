@@ -182,6 +182,8 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
                                             const std::set<std::string>& keep) const {
   const std::vector<Word> words = words_of(text);
   std::vector<Token> tokens;
+  // Spelling and stem by word: reports say the same words again and again.
+  std::unordered_map<std::string, std::vector<std::pair<std::string, std::string>>> seen;
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
     if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
@@ -190,9 +192,15 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
     }
     Written written = expanded(text, words, i);
     for (const std::string& word : written.words) {
-      for (const std::string& plain : written_out(keep.contains(word) ? word : respelt(word))) {
+      const auto [known, is_new] = seen.try_emplace(word);
+      if (is_new) {
+        for (const std::string& plain : written_out(keep.contains(word) ? word : respelt(word))) {
+          known->second.emplace_back(plain, comparable(plain));
+        }
+      }
+      for (const auto& [plain, stemmed] : known->second) {
         tokens.push_back(
-            {plain, comparable(plain), words[i].begin, words[i + written.taken - 1].end, clause});
+            {plain, stemmed, words[i].begin, words[i + written.taken - 1].end, clause});
       }
     }
     i += written.taken;

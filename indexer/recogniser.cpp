@@ -1,16 +1,18 @@
-// Readers take turns on one page, the surest first, each claiming the words it read: codes,
-// mileage, year, vehicle, earlier repairs, checks with a verdict, then symptoms, conditions and
+// Readers take turns on one page, the surest first, each claiming the words it read: raw bytes, scan
+// report, codes, mileage, year, vehicle, earlier repairs, checks with a verdict, then symptoms, conditions and
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
 #include "indexer/check_reader.hpp"
-#include "indexer/denials.hpp"
+#include "indexer/code_reader.hpp"
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/number_readers.hpp"
 #include "indexer/reading_reader.hpp"
 #include "indexer/repair_reader.hpp"
+#include "indexer/scan_bytes_reader.hpp"
+#include "indexer/scan_report.hpp"
 #include "indexer/vehicle_reader.hpp"
 #include "indexer/vocabulary_words.hpp"
 
@@ -44,16 +46,15 @@ const WordsToKeep& Recogniser::names() const {
 
 Recognised Recogniser::recognise(std::string_view text) const {
   NotePage page(impl_->matcher, text, impl_->vehicle.words());
-  for (RecognisedItem& code : read_codes(text)) {
-    // "no P0299": a record has no place for a code that is absent.
-    const TokenRange at = page.tokens_at(code.span);
-    const bool gone = page.same_clause(at.last, at.first) && says_absent(page.word(at.last));
-    const bool denied = gone || is_denied_at(page, at.first);
-    if (!denied) page.take(std::move(code));
+  read_scan_bytes(page);
+  read_scan_report(page);
+  read_codes(page);
+  const std::string unread = page.unread_text();
+  for (RecognisedItem& item : read_mileages(unread, impl_->default_unit)) {
+    page.take(std::move(item));
   }
-  for (RecognisedItem& item : read_mileages(text, impl_->default_unit)) page.take(std::move(item));
-  for (RecognisedItem& item : read_model_years(text)) page.take(std::move(item));
-  for (RecognisedItem& item : read_readings(text)) page.take(std::move(item));
+  for (RecognisedItem& item : read_model_years(unread)) page.take(std::move(item));
+  for (RecognisedItem& item : read_readings(unread)) page.take(std::move(item));
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary);
   impl_->checks.read(page);

@@ -4,8 +4,8 @@
 // symptoms and conditions by phrase, checks with a verdict, earlier repairs, work signs, and
 // negation ("no whistle" is a symptom that is absent; "no start" is a symptom). It never guesses
 // causes. What it cannot read it returns as leftover words rather than drop; read and dropped are
-// a cylinder number, a code's failure type and when an earlier repair was done.
-// How each kind is read: number_readers.hpp, vehicle_reader.hpp, repair_reader.hpp,
+// a cylinder number and when an earlier repair was done.
+// How each kind is read: scan_bytes.hpp, scan_report.hpp, code_reader.hpp, number_readers.hpp, vehicle_reader.hpp, repair_reader.hpp,
 // finding_reader.hpp.
 // Holds references into the vocabulary it was made from, which must outlive it; read-only after
 // construction, any thread.
@@ -42,10 +42,11 @@ enum class ItemKind {
   kCheck,
   kReading,
   kEarlierRepair,
-  kWorkSign
+  kWorkSign,
+  kScanned
 };
 template <>
-inline constexpr EnumTable<ItemKind, 13> kEnumNames<ItemKind>{
+inline constexpr EnumTable<ItemKind, 14> kEnumNames<ItemKind>{
     {{ItemKind::kCode, "code"},
      {ItemKind::kMileage, "mileage"},
      {ItemKind::kModelYear, "model_year"},
@@ -58,7 +59,8 @@ inline constexpr EnumTable<ItemKind, 13> kEnumNames<ItemKind>{
      {ItemKind::kCheck, "check"},
      {ItemKind::kReading, "reading"},
      {ItemKind::kEarlierRepair, "earlier_repair"},
-     {ItemKind::kWorkSign, "work_sign"}}};
+     {ItemKind::kWorkSign, "work_sign"},
+     {ItemKind::kScanned, "scanned"}}};  // id "no_codes": scanned, and no codes were there
 
 struct RecognisedItem {
   ItemKind kind = ItemKind::kSymptom;
@@ -66,7 +68,7 @@ struct RecognisedItem {
       id;  // vocabulary id, code ("P0299"), or the value as text ("142000", "2016", "Tidal")
   Presence state = Presence::kPresent;
   std::optional<Verdict> verdict;        // kCheck
-  std::optional<Code> code;              // kCode: with status, module and failure type as given
+  std::optional<Code> code;              // kCode: status, module, failure type, where any was given
   std::optional<Reading> reading;        // kReading ("11.2 V"); kCheck when one was taken by it
   std::string unit;                      // of the reading, as the vocabulary spells it
   std::optional<HowOften> how_often;     // kSymptom
@@ -109,7 +111,9 @@ class Recogniser {
 
 // Writes what was recognised into a record, keeping everything it already holds: a later word
 // about the same symptom, check or vehicle field replaces the earlier one; one that says the same
-// again changes nothing. Conditions go to the nearest symptom before them in the text, else the
+// again changes nothing. Of a code named again the surer status, the later sighting, and module,
+// failure type and freeze frame where there were none yet are kept; a bare mention adds nothing.
+// Conditions go to the nearest symptom before them in the text, else the
 // nearest after.
 void add_recognised(Case& record, const Recognised& recognised);
 

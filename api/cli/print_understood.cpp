@@ -76,6 +76,9 @@ std::string print_understood(const Understood& understood, const Vocabulary& voc
     auto& line = finding ? findings : first;
     line.push_back(with_code_note(item, vocabulary));
   }
+  for (const RecognisedItem& item : understood.recognised.items) {
+    if (item.kind == ItemKind::kScanned) first.emplace_back("no fault codes");
+  }
   std::string text = joined(first, " · ");
   if (!text.empty() && !findings.empty()) text += "\n";
   text += joined(findings, " · ");

@@ -114,6 +114,8 @@ class AnswerForm {
     const auto kind = entry_kind(r.kind);
     if (kind)
       json["name"] = vocabulary_.display_name(*kind, r.id);
+    else if (r.kind == ItemKind::kScanned)
+      json["name"] = "no fault codes";
     else
       json["name"] = r.kind == ItemKind::kEarlierRepair ? display_fix(r.id, vocabulary_) : r.id;
     json["state"] = name_of(r.state);

@@ -67,5 +67,24 @@ TEST(FaultCode, LettersNameTheirSystem) {
   EXPECT_EQ(parse_fault_code("U0001")->letter(), CodeLetter::kNetwork);
 }
 
+TEST(FaultCode, EveryThreeByteValueReadsBack) {
+  for (std::uint32_t value = 0; value <= 0xFFFFFF; value += 251) {  // a prime: all low bytes occur
+    const FaultCode code = fault_code_from_three_bytes(value);
+    ASSERT_EQ(code.three_bytes(), value);
+    ASSERT_EQ(code.text() + "-" + code.failure_type_text(),
+              parse_fault_code(code.text() + "-" + code.failure_type_text())->text() + "-" +
+                  code.failure_type_text());
+  }
+  EXPECT_EQ(parse_fault_code("P0299")->three_bytes(), std::nullopt);
+}
+
+TEST(FaultCode, NoAreaWhereTheThirdCharacterIsNotTheStandards) {
+  for (const char* text : {"P1299", "P3000", "P33FF", "C0035", "B0039", "U0073", "U3000"}) {
+    EXPECT_EQ(parse_fault_code(text)->area(), std::nullopt) << text;
+  }
+  // P34 to P3F are the standard's, but the sources name no areas for them.
+  EXPECT_EQ(parse_fault_code("P3400")->area(), CodeArea::kReservedOrUnknown);
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -244,5 +244,18 @@ TEST(IdentityMentions, RemovingTwiceChangesNothing) {
   EXPECT_EQ(cleaned(once, identity), once);
 }
 
+TEST(IdentityMentions, BytesOfAReplyAreNoPhoneNumber) {
+  for (const char* text :
+       {"43 02 01 43 01 35", "flat uphill\n7E8 06 43 02 01 43 01 35\nno codes",
+        "00A\n0: 43 04 01 43 01 35\n1: 02 99 03 01 00 00 00", "mode 03: 4304014301350299C073"}) {
+    EXPECT_EQ(cleaned(text), text);
+  }
+  // Two bytes too many, so it is none.
+  EXPECT_EQ(cleaned("43 02 01 43 01 35 66 77"), "43 [removed]");
+  Identity given;
+  given.plate = "0143 0135";
+  EXPECT_EQ(cleaned("43 02 01 43 01 35", given), "43 02 [removed]");
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -14,28 +14,6 @@ struct Read {
   const char *text, *id, *words;
 };
 
-TEST(NumberReaders, CodesInEverySpelling) {
-  const Read table[] = {{"P0299", "P0299", "P0299"},        {"p0299", "P0299", "p0299"},
-                        {"P 0299 flat", "P0299", "P 0299"}, {"(P-0299)", "P0299", "P-0299"},
-                        {"P0299-00", "P0299", "P0299-00"},  {"U0073:04.", "U0073", "U0073:04"},
-                        {"P2015", "P2015", "P2015"},        {"P 2015", "P2015", "P 2015"},
-                        {"c0035", "C0035", "c0035"},        {"P00AF", "P00AF", "P00AF"}};
-  for (const Read& row : table) {
-    const auto items = read_codes(row.text);
-    ASSERT_EQ(items.size(), 1U) << row.text;
-    EXPECT_EQ(items[0].id, row.id) << row.text;
-    EXPECT_EQ(words_at(row.text, items[0].span), row.words) << row.text;
-  }
-  EXPECT_EQ(read_codes("P0299/P0234,P0301 P0299").size(), 4U);
-}
-
-TEST(NumberReaders, WhatIsNoCode) {
-  for (const char* text : {"P02G9", "XP0299", "P02991", "P4299", "P029", "P  0299", "C 2016",
-                           "PO299", "0299", "", "P", "P 0"}) {
-    EXPECT_TRUE(read_codes(text).empty()) << text;
-  }
-}
-
 TEST(NumberReaders, MileagesInEverySpelling) {
   // Miles times 1.609344 exactly (international mile of 1959), to the nearest kilometre.
   const Read table[] = {{"142k km", "142000", "142k km"},

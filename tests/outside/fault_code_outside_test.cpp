@@ -4,6 +4,8 @@
 // those that openly readable pages quote from them.
 #include <gtest/gtest.h>
 
+#include "indexer/code_status_bits.hpp"
+#include "indexer/failure_type.hpp"
 #include "indexer/fault_code.hpp"
 
 namespace shoplore {
@@ -43,12 +45,19 @@ TEST(FaultCodeOutside, TwoByteFormIsTheStandards) {
   }
 }
 
-TEST(FaultCodeOutside, ThirdByteIsTheFailureType) {
-  // Examples of ISO 15031-6 as quoted: 803910, 403123, 012700 and 900016.
-  EXPECT_EQ(parse_fault_code("B0039-10")->failure_type, 0x10);
-  EXPECT_EQ(parse_fault_code("C0031-23")->failure_type, 0x23);
-  EXPECT_EQ(parse_fault_code("P0127-00")->failure_type, 0x00);
-  EXPECT_EQ(parse_fault_code("B1000-16")->failure_type, 0x16);
+TEST(FaultCodeOutside, ThreeByteFormHoldsTheFailureTypeLast) {
+  // Examples of ISO 15031-6 as openly readable pages quote them.
+  const std::pair<const char*, std::uint32_t> rows[] = {{"P0127-00", 0x012700},
+                                                        {"B0039-10", 0x803910},
+                                                        {"C0031-23", 0x403123},
+                                                        {"U0073-04", 0xC07304},
+                                                        {"B1000-16", 0x900016}};
+  for (const auto& [text, bytes] : rows) {
+    const auto code = parse_fault_code(text);
+    ASSERT_TRUE(code) << text;
+    EXPECT_EQ(code->three_bytes(), bytes) << text;
+    EXPECT_EQ(fault_code_from_three_bytes(bytes), *code) << text;
+  }
 }
 
 TEST(FaultCodeOutside, WhoControlsACodeFollowsItsFirstDigits) {
@@ -67,6 +76,68 @@ TEST(FaultCodeOutside, WhoControlsACodeFollowsItsFirstDigits) {
       {"U3000", CodeControl::kReservedOrUnknown}};
   for (const auto& [text, control] : rows) {
     EXPECT_EQ(parse_fault_code(text)->control(), control) << text;
+  }
+}
+
+TEST(FaultCodeOutside, ThirdCharacterNamesTheArea) {
+  // 0 to 8: openly readable descriptions of SAE J2012. 9 and A to F: from memory.
+  using enum CodeArea;
+  const std::pair<const char*, CodeArea> rows[] = {{"P0001", kFuelAirAndEmissionControls},
+                                                   {"P0171", kFuelAndAir},
+                                                   {"P0299", kInjectorCircuits},
+                                                   {"P0301", kIgnitionOrMisfire},
+                                                   {"P0420", kEmissionControls},
+                                                   {"P0500", kSpeedIdleAndInputs},
+                                                   {"P0606", kControlUnitAndOutputs},
+                                                   {"P0700", kTransmission},
+                                                   {"P0841", kTransmission},
+                                                   {"P0900", kTransmission},
+                                                   {"P0A0F", kHybridDrive},
+                                                   {"P0B00", kHybridDrive},
+                                                   {"P0C00", kHybridDrive},
+                                                   {"P0D00", kReservedOrUnknown},
+                                                   {"P0E00", kReservedOrUnknown},
+                                                   {"P0F00", kReservedOrUnknown},
+                                                   {"P2263", kInjectorCircuits},
+                                                   {"P2004", kFuelAirAndEmissionControls}};
+  for (const auto& [text, area] : rows) EXPECT_EQ(parse_fault_code(text)->area(), area) << text;
+}
+
+TEST(FaultCodeOutside, FailureTypesGroupByTheirHighNibble) {
+  // 0 to 7: openly readable descriptions of ISO 15031-6. 8 to F: from memory.
+  using enum FailureTypeGroup;
+  const std::pair<int, FailureTypeGroup> rows[] = {{0x00, kGeneral},
+                                                   {0x0F, kGeneral},
+                                                   {0x11, kElectrical},
+                                                   {0x16, kElectrical},
+                                                   {0x23, kSignal},
+                                                   {0x31, kPulses},
+                                                   {0x42, kInternal},
+                                                   {0x51, kProgramming},
+                                                   {0x62, kAlgorithm},
+                                                   {0x71, kMechanical},
+                                                   {0x87, kBus},
+                                                   {0x92, kComponent},
+                                                   {0xA0, kReservedOrUnknown},
+                                                   {0xF0, kReservedOrUnknown},
+                                                   {0xFF, kReservedOrUnknown}};
+  for (const auto& [byte, group] : rows) {
+    EXPECT_EQ(failure_type_group(static_cast<std::uint8_t>(byte)), group) << byte;
+  }
+}
+
+TEST(FaultCodeOutside, StatusBitsAreThoseOfTheStandard) {
+  // ISO 14229-1, statusOfDTC, as openly readable source code documents it.
+  const std::pair<int, const char*> rows[] = {{0x01, "failing now"},
+                                              {0x02, "failed this cycle"},
+                                              {0x04, "pending"},
+                                              {0x08, "confirmed"},
+                                              {0x10, "not tested since cleared"},
+                                              {0x20, "failed since cleared"},
+                                              {0x40, "not tested this cycle"},
+                                              {0x80, "warning light requested"}};
+  for (const auto& [byte, text] : rows) {
+    EXPECT_EQ(text_of_status(static_cast<std::uint8_t>(byte)), text) << byte;
   }
 }
 
