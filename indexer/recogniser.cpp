@@ -3,6 +3,9 @@
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
+#include <mutex>
+#include <optional>
+
 #include "indexer/check_reader.hpp"
 #include "indexer/finding_reader.hpp"
 #include "indexer/note_page.hpp"
@@ -21,6 +24,8 @@ struct Recogniser::Impl {
   PhraseMatcher matcher;
   VehicleReader vehicle;
   WordsToKeep names;
+  mutable std::once_flag suggester_made;
+  mutable std::optional<WordSuggester> suggester;
 
   Impl(const Vocabulary& words, DistanceUnit unit)
       : vocabulary(words),
@@ -37,6 +42,11 @@ Recogniser::Recogniser(Recogniser&&) noexcept = default;
 
 const WordsToKeep& Recogniser::names() const {
   return impl_->names;
+}
+
+const WordSuggester& Recogniser::suggester() const {
+  std::call_once(impl_->suggester_made, [this] { impl_->suggester.emplace(impl_->vocabulary); });
+  return *impl_->suggester;
 }
 
 Recognised Recogniser::recognise(std::string_view text) const {

@@ -41,7 +41,6 @@ void fields(Io& io, Of<Entry> auto& e) {
 
 namespace {
 
-using Files = std::vector<std::pair<std::string, std::string>>;
 using EntriesOfKind = std::map<std::string, Entry, std::less<>>;
 
 constexpr std::size_t kMaxFileBytes = 4 * 1024 * 1024;
@@ -163,7 +162,7 @@ std::string fingerprint_of(const std::map<EntryKind, EntriesOfKind>& entries) {
   std::uint64_t hash = 0xcbf29ce484222325U;
   for (const auto& [kind, of_kind] : entries) {
     for (const auto& [id, entry] : of_kind) {
-      const std::string text = std::string(name_of(kind)) + json_of(entry).dump();
+      const std::string text = std::string(name_of(kind)) + entry_json(entry);
       for (const char c : text) {
         hash ^= static_cast<unsigned char>(c);
         hash *= 0x100000001b3U;
@@ -245,8 +244,10 @@ class Loader {
   std::map<std::pair<EntryKind, std::string>, std::string> homes_;
 };
 
-Result<Files> override_files(const std::filesystem::path& folder) {
-  Files files;
+}  // namespace
+
+Result<VocabularyFiles> own_vocabulary_files(const std::filesystem::path& folder) {
+  VocabularyFiles files;
   std::error_code error;
   if (!std::filesystem::exists(folder, error)) return files;
   for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
@@ -261,9 +262,11 @@ Result<Files> override_files(const std::filesystem::path& folder) {
   return files;
 }
 
-}  // namespace
+std::string entry_json(const Entry& entry) {
+  return json_of(entry).dump();
+}
 
-Result<Vocabulary> Vocabulary::parse(const Files& files) {
+Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& files) {
   Loader loader;
   for (const auto& [name, text] : files) {
     if (auto added = loader.add_file(name, text); !added) return fail(added.error());
@@ -281,9 +284,9 @@ Result<Vocabulary> Vocabulary::built_in() {
 }
 
 Result<Vocabulary> Vocabulary::load(const std::filesystem::path& overrides) {
-  auto own = override_files(overrides);
+  auto own = own_vocabulary_files(overrides);
   if (!own) return fail(own.error());
-  Files files = built_in_vocabulary_files();
+  VocabularyFiles files = built_in_vocabulary_files();
   files.insert(files.end(), own->begin(), own->end());
   return parse(files);
 }

@@ -69,6 +69,14 @@ std::string reading_text(const RecognisedItem& item) {
   return fmt::format("{:.10g} {}", *item.reading->number, item.unit);
 }
 
+Json suggestion_form(const Suggestion& suggestion) {
+  return {{"kind", name_of(suggestion.kind)}, {"id", suggestion.id}, {"name", suggestion.name}};
+}
+
+Json word_suggestions(const WordSuggestions& word) {
+  return {{"word", word.word}, {"suggestions", list_of(word.suggestions, suggestion_form)}};
+}
+
 class AnswerForm {
  public:
   explicit AnswerForm(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
@@ -126,6 +134,7 @@ class AnswerForm {
     return {{"text", u.text},
             {"items", list_of(u.recognised.items, [&](const auto& r) { return recognised(r); })},
             {"not_understood", u.not_understood},
+            {"suggestions", list_of(u.suggestions, word_suggestions)},
             {"evidence", items(u.evidence)}};
   }
 
