@@ -90,6 +90,10 @@ VocabularyMatches vocabulary_search(const Vocabulary& vocabulary, const Vocabula
     std::stable_sort(ranked.begin(), ranked.end(),
                      [](const Ranked& a, const Ranked& b) { return a.key() < b.key(); });
   }
+  const auto first_misspelt = std::find_if(ranked.begin(), ranked.end(), [](const Ranked& each) {
+    return each.match.by == MatchedBy::kOneEdit;
+  });
+  if (first_misspelt != ranked.begin()) ranked.erase(first_misspelt, ranked.end());
   VocabularyMatches out;
   out.found = ranked.size();
   ranked.resize(std::min(ranked.size(), search.limit));

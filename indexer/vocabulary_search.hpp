@@ -29,8 +29,8 @@ inline constexpr EnumTable<MatchedBy, 3> kEnumNames<MatchedBy>{
 enum class RetiredEntries { kLeftOut, kIncluded };
 
 struct VocabularySearch {
-  std::string words;              // empty: every entry
-  std::optional<EntryKind> kind;  // only this kind
+  std::string words = {};              // empty: every entry
+  std::optional<EntryKind> kind = {};  // only this kind
   RetiredEntries retired = RetiredEntries::kLeftOut;
   std::size_t limit = 50;  // matches handed back at most
 };
@@ -49,7 +49,8 @@ struct VocabularyMatches {
 // An entry matches by one of its texts (name, phrase, or id with its underscores as spaces):
 // - whole phrase: the same words in order, stems compared;
 // - word starts: every word searched for begins a word of the text;
-// - one edit: as word starts, but a word of four letters or more may be one edit off a whole word.
+// - one edit: as word starts, but a word of four letters or more may be one edit off a whole word;
+//   only when no entry matches in a better way, for "coil" is one edit from "oil".
 // Among equals the text with fewer words comes first, then a name before a phrase, then in the
 // order of kinds and ids. An alias is found under its own id.
 [[nodiscard]] VocabularyMatches vocabulary_search(const Vocabulary& vocabulary,

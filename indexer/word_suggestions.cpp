@@ -4,6 +4,7 @@
 #include "indexer/word_suggestions.hpp"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <set>
 #include <tuple>
@@ -25,6 +26,46 @@ std::uint32_t letters_of(std::string_view word) {
   return letters;
 }
 
+// Everyday words of notes, in order: known English, so no misspelling of a word of the trade.
+constexpr auto kEveryday = std::to_array<std::string_view>(
+    {"above",     "advised",  "afternoon", "ahead",     "almost",   "although", "another",
+     "anything",  "arrived",  "asked",     "asking",    "away",     "back",     "became",
+     "because",   "before",   "began",     "behind",    "believes", "below",    "best",
+     "better",    "between",  "booked",    "both",      "bought",   "bring",    "call",
+     "called",    "calling",  "cannot",    "cause",     "caused",   "certain",  "client",
+     "collect",   "company",  "complain",  "concern",   "corner",   "course",   "customer",
+     "daily",     "date",     "dealer",    "delivery",  "down",     "drive",    "driven",
+     "driver",    "during",   "each",      "early",     "either",   "else",     "even",
+     "evening",   "ever",     "except",    "expect",    "extra",    "feel",     "feels",
+     "felt",      "few",      "first",     "five",      "follow",   "four",     "friday",
+     "garage",    "give",     "gone",      "good",      "half",     "happen",   "happens",
+     "hard",      "help",     "here",      "hill",      "hold",     "home",     "hour",
+     "hours",     "however",  "inside",    "instead",   "keep",     "keeps",    "kept",
+     "knew",      "know",     "known",     "lady",      "last",     "late",     "later",
+     "least",     "leave",    "left",      "less",      "like",     "line",     "little",
+     "lives",     "long",     "longer",    "look",      "looks",    "made",     "make",
+     "makes",     "many",     "market",    "maybe",     "mentions", "mobile",   "monday",
+     "money",     "month",    "months",    "more",      "morning",  "most",     "mostly",
+     "much",      "must",     "near",      "need",      "needs",    "next",     "nice",
+     "night",     "none",     "nothing",   "notice",    "only",     "order",    "outside",
+     "over",      "owner",    "parked",    "people",    "perhaps",  "phone",    "place",
+     "please",    "possible", "power",     "price",     "problem",  "quite",    "quote",
+     "rang",      "rather",   "really",    "reported",  "reports",  "return",   "road",
+     "same",      "saturday", "second",    "seems",     "seen",     "several",  "shop",
+     "short",     "shows",    "side",      "something", "soon",     "still",    "straight",
+     "such",      "sunday",   "sure",      "take",      "takes",    "team",     "tell",
+     "thank",     "thanks",   "thing",     "things",    "thought",  "thursday", "time",
+     "today",     "together", "told",      "tomorrow",  "tonight",  "took",     "town",
+     "trip",      "tuesday",  "twice",     "unable",    "used",     "using",    "usual",
+     "vehicle",   "visit",    "wait",      "waiting",   "want",     "wanted",   "wants",
+     "week",      "well",     "went",      "what",      "when",     "which",    "wife",
+     "will",      "wish",     "within",    "work",      "worked",   "works",    "year",
+     "yesterday", "young"});
+
+bool is_everyday(const std::string& word) {
+  return std::binary_search(kEveryday.begin(), kEveryday.end(), word);
+}
+
 bool says_nothing(const std::string& word) {
   return word.size() < kShortestStart || is_stop_word(word) || is_ordinary(word) ||
          is_negation(word) || word.find_first_of("0123456789") != word.npos;
@@ -41,7 +82,8 @@ WordSuggester::WordSuggester(const Vocabulary& vocabulary) {
       const Entry* meant = vocabulary.find(kind, vocabulary.canonical(kind, id));
       if (!entry.retired.empty() || !meant->retired.empty()) continue;
       const auto [number, is_new] = numbers.emplace(meant->id, entries_.size());
-      if (is_new) entries_.push_back({kind, meant->id, meant->name});
+      const std::string make = meant->make.empty() ? "" : meant->make + " ";
+      if (is_new) entries_.push_back({kind, meant->id, make + meant->name});
       add(number->second, entry.name, meant == &entry);
       for (const std::string& phrase : entry.phrases) add(number->second, phrase, false);
     }
@@ -76,7 +118,7 @@ std::vector<WordSuggester::Candidate> WordSuggester::candidates(const std::strin
 }
 
 std::vector<WordSuggester::Candidate> WordSuggester::misspelt(const std::string& written) const {
-  if (written.size() < kShortestOneEdit) return {};
+  if (written.size() < kShortestOneEdit || is_everyday(written)) return {};
   const std::size_t most = written.size() < kShortestTwoEdits ? 1 : 2;
   const std::uint32_t letters = letters_of(written);
   std::vector<Candidate> found;

@@ -334,7 +334,10 @@ Parsed parse_arguments(const std::vector<std::string>& arguments) {
       return {"", fail(ErrorCode::kInvalidInput, "command line",
                        "expected one of the verbs that shoplore --help lists")};
     }
-    return {chosen(), fail(ErrorCode::kInvalidInput, "command line", one_line(error.what()))};
+    // The library would only say that a subcommand is required.
+    const std::string why = chosen() == "vocabulary" ? "expected search, show, add, retire or alias"
+                                                     : one_line(error.what());
+    return {chosen(), fail(ErrorCode::kInvalidInput, "command line", why)};
   }
   auto command = read_command(chosen(), raw);
   if (!command) return {chosen(), fail(command.error())};

@@ -19,15 +19,20 @@ std::string line_of(std::string_view label, std::string_view text, const Page& p
   return line;
 }
 
-// "heat_shield (heat shield, 10 min)": the id to type, the name to read.
+// "heat_shield (10 min), egr_passage (EGR passage)": the id to type, and the name where it differs.
 std::string named_ids(const std::vector<std::string>& ids, EntryKind kind,
                       const Vocabulary& vocabulary) {
   std::vector<std::string> parts;
   for (const std::string& id : ids) {
+    std::string as_words = id;
+    std::replace(as_words.begin(), as_words.end(), '_', ' ');
     const Entry* entry = vocabulary.find(kind, id);
-    std::string part = id + " (" + vocabulary.display_name(kind, id);
-    if (entry != nullptr && entry->minutes) part += fmt::format(", {:g} min", *entry->minutes);
-    parts.push_back(part + ")");
+    std::vector<std::string> more;
+    if (entry != nullptr && entry->name != as_words) more.push_back(entry->name);
+    if (entry != nullptr && entry->minutes)
+      more.push_back(fmt::format("{:g} min", *entry->minutes));
+    if (entry != nullptr && !entry->retired.empty()) more.push_back("retired");
+    parts.push_back(more.empty() ? id : fmt::format("{} ({})", id, fmt::join(more, ", ")));
   }
   return fmt::format("{}", fmt::join(parts, ", "));
 }
