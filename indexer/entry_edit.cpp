@@ -70,6 +70,18 @@ std::string or_near(const Vocabulary& vocabulary, EntryKind kind, std::string_vi
   return near.empty() ? "" : fmt::format("; near it: {}", fmt::join(near, ", "));
 }
 
+// Phrases stand in lower case, in which a plate with a space is no plate by its shape: looked at in
+// capitals too.
+std::string without_identities(const std::string& text, const WordsToKeep& keep) {
+  std::string clean = remove_identities_from_question(text, keep);
+  std::string capitals = text;
+  for (char& c : capitals) {
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  }
+  if (clean != text || remove_identities_from_question(capitals, keep) == capitals) return clean;
+  return std::string(kRemoved);
+}
+
 // One change to one vocabulary, in memory.
 class Editor {
  public:
@@ -111,7 +123,7 @@ class Editor {
     WordsToKeep keep = vocabulary_words(vocabulary_);
     // An engine family has the shape of a plate; only what cannot be one is looked for.
     if (field == "engine_families") keep.add(text);
-    const std::string clean = remove_identities_from_question(text, keep);
+    const std::string clean = without_identities(text, keep);
     if (clean == text) return {};
     return wrong(fmt::format(
         "{}: '{}' holds what looks like a plate, a VIN, a phone number or an e-mail address; "

@@ -95,8 +95,14 @@ void WordSuggester::add(std::size_t entry, std::string_view text, bool is_name) 
   for (Word& word : words_of(text)) {
     const auto [known, is_new] = by_text_.emplace(word.text, words_.size());
     if (is_new) {
-      words_.push_back({word.text, stem(word.text), letters_of(word.text), {}});
-      by_stem_[words_.back().stem].push_back(known->second);
+      const std::size_t number =
+          stem_numbers_.emplace(stem(word.text), by_stem_.size()).first->second;
+      by_stem_.resize(stem_numbers_.size());
+      by_stem_[number].push_back(known->second);
+      words_.push_back({word.text, number, letters_of(word.text), {}});
+      if (word.text.size() >= kShortestOneEdit && !is_stop_word(word.text)) {
+        misspellable_.push_back(known->second);
+      }
     }
     words_[known->second].phrases.push_back(phrases_.size());
     phrase.words.push_back(known->second);
@@ -106,8 +112,8 @@ void WordSuggester::add(std::size_t entry, std::string_view text, bool is_name) 
 
 std::vector<WordSuggester::Candidate> WordSuggester::candidates(const std::string& written) const {
   std::vector<Candidate> found;
-  if (const auto same = by_stem_.find(stem(written)); same != by_stem_.end()) {
-    for (const std::size_t word : same->second) found.push_back({word, 0});
+  if (const auto same = stem_numbers_.find(stem(written)); same != stem_numbers_.end()) {
+    for (const std::size_t word : by_stem_[same->second]) found.push_back({word, 0});
   }
   if (!found.empty()) return found;
   for (auto at = by_text_.lower_bound(written);
@@ -122,10 +128,11 @@ std::vector<WordSuggester::Candidate> WordSuggester::misspelt(const std::string&
   const std::size_t most = written.size() < kShortestTwoEdits ? 1 : 2;
   const std::uint32_t letters = letters_of(written);
   std::vector<Candidate> found;
-  for (std::size_t i = 0; i < words_.size(); ++i) {
+  for (const std::size_t i : misspellable_) {
     const KnownWord& known = words_[i];
-    if (known.text.size() < kShortestOneEdit || is_stop_word(known.text)) continue;
     const std::size_t allowed = known.text[0] == written[0] ? most : 1;
+    const std::size_t longer = std::max(known.text.size(), written.size());
+    if (longer - std::min(known.text.size(), written.size()) > allowed) continue;
     const auto apart = static_cast<std::size_t>(std::popcount(known.letters ^ letters));
     if (apart > 2 * allowed) continue;
     if (const auto edits = edits_between(written, known.text, allowed)) {
@@ -135,22 +142,25 @@ std::vector<WordSuggester::Candidate> WordSuggester::misspelt(const std::string&
   return found;
 }
 
+std::size_t WordSuggester::strangers_in(const Phrase& phrase,
+                                        const std::vector<std::size_t>& stems) const {
+  std::set<std::size_t> met;
+  for (const std::size_t word : phrase.words) {
+    const std::size_t number = words_[word].stem;
+    if (std::binary_search(stems.begin(), stems.end(), number)) met.insert(number);
+  }
+  return stems.size() - met.size();
+}
+
 std::vector<Suggestion> WordSuggester::best_of(const std::vector<Candidate>& candidates,
-                                               const std::vector<std::string>& stems) const {
+                                               const std::vector<std::size_t>& stems) const {
   using Rank = std::tuple<std::size_t, std::size_t, std::size_t, bool, std::size_t>;
   std::vector<Rank> ranks;
   for (const Candidate& candidate : candidates) {
     for (const std::size_t number : words_[candidate.word].phrases) {
       const Phrase& phrase = phrases_[number];
-      std::size_t strangers = stems.size();
-      for (const std::string& each : stems) {
-        const bool is_there =
-            std::any_of(phrase.words.begin(), phrase.words.end(),
-                        [&](const std::size_t word) { return words_[word].stem == each; });
-        strangers -= is_there ? 1 : 0;
-      }
-      ranks.emplace_back(strangers, candidate.edits, phrase.words.size(), !phrase.is_name,
-                         phrase.entry);
+      ranks.emplace_back(strangers_in(phrase, stems), candidate.edits, phrase.words.size(),
+                         !phrase.is_name, phrase.entry);
     }
   }
   std::sort(ranks.begin(), ranks.end());
@@ -165,17 +175,17 @@ std::vector<Suggestion> WordSuggester::best_of(const std::vector<Candidate>& can
 }
 
 std::vector<WordSuggestions> WordSuggester::suggest(const std::vector<std::string>& words) const {
-  std::vector<std::string> stems;
-  std::set<std::string> seen;
+  std::vector<std::size_t> stems;
   for (const std::string& text : words) {
     for (const Word& word : words_of(text)) {
-      if (!says_nothing(word.text) && seen.insert(word.text).second) {
-        stems.push_back(stem(word.text));
-      }
+      const auto known = stem_numbers_.find(stem(word.text));
+      if (!says_nothing(word.text) && known != stem_numbers_.end()) stems.push_back(known->second);
     }
   }
+  std::sort(stems.begin(), stems.end());
+  stems.erase(std::unique(stems.begin(), stems.end()), stems.end());
+  std::set<std::string> seen;
   std::vector<WordSuggestions> out;
-  seen.clear();
   for (const std::string& text : words) {
     // What was not understood is a word, or a few joined without a space ("12.6").
     const auto parts = words_of(text);

@@ -54,7 +54,8 @@ class WordSuggester {
     std::vector<std::size_t> words;  // in words_
   };
   struct KnownWord {
-    std::string text, stem;
+    std::string text;
+    std::size_t stem = 0;       // in by_stem_
     std::uint32_t letters = 0;  // one bit a letter a to z that it holds
     std::vector<std::size_t> phrases;
   };
@@ -65,14 +66,19 @@ class WordSuggester {
   void add(std::size_t entry, std::string_view text, bool is_name);
   [[nodiscard]] std::vector<Candidate> candidates(const std::string& written) const;
   [[nodiscard]] std::vector<Candidate> misspelt(const std::string& written) const;
+  // How many of the stems, in order, do not stand in the phrase.
+  [[nodiscard]] std::size_t strangers_in(const Phrase& phrase,
+                                         const std::vector<std::size_t>& stems) const;
   [[nodiscard]] std::vector<Suggestion> best_of(const std::vector<Candidate>& candidates,
-                                                const std::vector<std::string>& stems) const;
+                                                const std::vector<std::size_t>& stems) const;
 
   std::vector<Suggestion> entries_;
   std::vector<Phrase> phrases_;
   std::vector<KnownWord> words_;
-  std::map<std::string, std::size_t, std::less<>> by_text_;               // in words_
-  std::map<std::string, std::vector<std::size_t>, std::less<>> by_stem_;  // in words_
+  std::vector<std::size_t> misspellable_;                         // in words_
+  std::map<std::string, std::size_t, std::less<>> by_text_;       // in words_
+  std::map<std::string, std::size_t, std::less<>> stem_numbers_;  // in by_stem_
+  std::vector<std::vector<std::size_t>> by_stem_;                 // in words_
 };
 
 }  // namespace shoplore
