@@ -26,41 +26,43 @@ std::uint32_t letters_of(std::string_view word) {
   return letters;
 }
 
-// Everyday words of notes, in order: known English, so no misspelling of a word of the trade.
+// Everyday words of notes, in order: no misspellings of a word of the trade, and alone no hint at
+// one.
 constexpr auto kEveryday = std::to_array<std::string_view>(
-    {"above",     "advised",  "afternoon", "ahead",     "almost",   "although", "another",
-     "anything",  "arrived",  "asked",     "asking",    "away",     "back",     "became",
-     "because",   "before",   "began",     "behind",    "believes", "below",    "best",
-     "better",    "between",  "booked",    "both",      "bought",   "bring",    "call",
-     "called",    "calling",  "cannot",    "cause",     "caused",   "certain",  "client",
-     "collect",   "company",  "complain",  "concern",   "corner",   "course",   "customer",
-     "daily",     "date",     "dealer",    "delivery",  "down",     "drive",    "driven",
-     "driver",    "during",   "each",      "early",     "either",   "else",     "even",
-     "evening",   "ever",     "except",    "expect",    "extra",    "feel",     "feels",
-     "felt",      "few",      "first",     "five",      "follow",   "four",     "friday",
-     "garage",    "give",     "gone",      "good",      "half",     "happen",   "happens",
-     "hard",      "help",     "here",      "hill",      "hold",     "home",     "hour",
-     "hours",     "however",  "inside",    "instead",   "keep",     "keeps",    "kept",
-     "knew",      "know",     "known",     "lady",      "last",     "late",     "later",
-     "least",     "leave",    "left",      "less",      "like",     "line",     "little",
-     "lives",     "long",     "longer",    "look",      "looks",    "made",     "make",
-     "makes",     "many",     "market",    "maybe",     "mentions", "mobile",   "monday",
-     "money",     "month",    "months",    "more",      "morning",  "most",     "mostly",
-     "much",      "must",     "near",      "need",      "needs",    "next",     "nice",
-     "night",     "none",     "nothing",   "notice",    "only",     "order",    "outside",
-     "over",      "owner",    "parked",    "people",    "perhaps",  "phone",    "place",
-     "please",    "possible", "power",     "price",     "problem",  "quite",    "quote",
-     "rang",      "rather",   "really",    "reported",  "reports",  "return",   "road",
-     "same",      "saturday", "second",    "seems",     "seen",     "several",  "shop",
-     "short",     "shows",    "side",      "something", "soon",     "still",    "straight",
-     "such",      "sunday",   "sure",      "take",      "takes",    "team",     "tell",
-     "thank",     "thanks",   "thing",     "things",    "thought",  "thursday", "time",
-     "today",     "together", "told",      "tomorrow",  "tonight",  "took",     "town",
-     "trip",      "tuesday",  "twice",     "unable",    "used",     "using",    "usual",
-     "vehicle",   "visit",    "wait",      "waiting",   "want",     "wanted",   "wants",
-     "week",      "well",     "went",      "what",      "when",     "which",    "wife",
-     "will",      "wish",     "within",    "work",      "worked",   "works",    "year",
-     "yesterday", "young"});
+    {"above",    "advised",   "afternoon", "ahead",    "almost",   "although", "another",
+     "anything", "arrived",   "asked",     "asking",   "away",     "back",     "became",
+     "because",  "before",    "began",     "behind",   "believes", "below",    "best",
+     "better",   "between",   "booked",    "both",     "bought",   "bring",    "call",
+     "called",   "calling",   "cannot",    "cause",    "caused",   "certain",  "client",
+     "collect",  "company",   "complain",  "concern",  "corner",   "course",   "customer",
+     "daily",    "date",      "dealer",    "delivery", "down",     "drive",    "driven",
+     "driver",   "during",    "each",      "early",    "either",   "else",     "even",
+     "evening",  "ever",      "except",    "expect",   "extra",    "fail",     "failed",
+     "fails",    "feel",      "feels",     "felt",     "few",      "first",    "five",
+     "follow",   "four",      "friday",    "garage",   "give",     "gone",     "good",
+     "half",     "happen",    "happens",   "hard",     "help",     "here",     "high",
+     "hill",     "hold",      "home",      "hour",     "hours",    "however",  "inside",
+     "instead",  "keep",      "keeps",     "kept",     "knew",     "know",     "known",
+     "lady",     "last",      "late",      "later",    "least",    "leave",    "left",
+     "less",     "like",      "line",      "little",   "lives",    "long",     "longer",
+     "look",     "looks",     "low",       "made",     "make",     "makes",    "many",
+     "market",   "maybe",     "mentions",  "mobile",   "monday",   "money",    "month",
+     "months",   "more",      "morning",   "most",     "mostly",   "much",     "must",
+     "near",     "need",      "needs",     "next",     "nice",     "night",    "none",
+     "nothing",  "notice",    "off",       "only",     "open",     "order",    "outside",
+     "over",     "owner",     "parked",    "people",   "perhaps",  "phone",    "place",
+     "please",   "possible",  "price",     "problem",  "quite",    "quote",    "rang",
+     "rather",   "really",    "reported",  "reports",  "return",   "road",     "same",
+     "saturday", "second",    "seems",     "seen",     "several",  "shop",     "short",
+     "shows",    "side",      "something", "soon",     "still",    "straight", "such",
+     "sunday",   "sure",      "take",      "takes",    "team",     "tell",     "test",
+     "tested",   "thank",     "thanks",    "thing",    "things",   "thought",  "thursday",
+     "time",     "today",     "together",  "told",     "tomorrow", "tonight",  "took",
+     "town",     "trip",      "tuesday",   "twice",    "unable",   "used",     "using",
+     "usual",    "vehicle",   "visit",     "wait",     "waiting",  "want",     "wanted",
+     "wants",    "week",      "well",      "went",     "what",     "when",     "which",
+     "wife",     "will",      "wish",      "within",   "work",     "worked",   "works",
+     "year",     "yesterday", "young"});
 
 bool is_everyday(const std::string& word) {
   return std::binary_search(kEveryday.begin(), kEveryday.end(), word);
@@ -68,7 +70,7 @@ bool is_everyday(const std::string& word) {
 
 bool says_nothing(const std::string& word) {
   return word.size() < kShortestStart || is_stop_word(word) || is_ordinary(word) ||
-         is_negation(word) || word.find_first_of("0123456789") != word.npos;
+         is_everyday(word) || is_negation(word) || word.find_first_of("0123456789") != word.npos;
 }
 
 }  // namespace
@@ -124,7 +126,7 @@ std::vector<WordSuggester::Candidate> WordSuggester::candidates(const std::strin
 }
 
 std::vector<WordSuggester::Candidate> WordSuggester::misspelt(const std::string& written) const {
-  if (written.size() < kShortestOneEdit || is_everyday(written)) return {};
+  if (written.size() < kShortestOneEdit) return {};
   const std::size_t most = written.size() < kShortestTwoEdits ? 1 : 2;
   const std::uint32_t letters = letters_of(written);
   std::vector<Candidate> found;

@@ -2,8 +2,8 @@
 //
 // Only offers: nothing here counts as evidence, and no word is replaced (the recogniser mends
 // single letters by itself). Not offered are retired entries; an alias offers what stands for it.
-// No suggestion for stop words, ordinary words (note_words.hpp), words with a digit and words of
-// one or two letters. An everyday English word ("called") is not taken for a misspelling ("cable").
+// No suggestion for stop words, ordinary words (note_words.hpp), everyday English ("called" is no
+// "cable", "off" alone hints at nothing), words with a digit and words of one or two letters.
 // Lifetime: refers to nothing after construction; make one a vocabulary (some milliseconds).
 // Threads: read-only, any thread. Cannot fail. Twenty words take well under a millisecond.
 #pragma once
