@@ -78,6 +78,7 @@ std::vector<std::string> word_texts(std::string_view text) {
 
 PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kShorthand)) {
+    if (!entry.retired.empty()) continue;
     const auto expansion = word_texts(entry.expands_to);
     for (const std::string& phrase : entry.phrases) shorthand_[word_texts(phrase)] = expansion;
     known_words_.insert(expansion.begin(), expansion.end());

@@ -3,6 +3,9 @@
 // work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
+#include <mutex>
+#include <optional>
+
 #include "indexer/check_reader.hpp"
 #include "indexer/code_reader.hpp"
 #include "indexer/finding_reader.hpp"
@@ -25,6 +28,8 @@ struct Recogniser::Impl {
   VehicleReader vehicle;
   CheckReader checks;
   WordsToKeep names;
+  mutable std::once_flag suggester_made;
+  mutable std::optional<WordSuggester> suggester;
 
   Impl(const Vocabulary& words, DistanceUnit unit)
       : vocabulary(words),
@@ -42,6 +47,11 @@ Recogniser::Recogniser(Recogniser&&) noexcept = default;
 
 const WordsToKeep& Recogniser::names() const {
   return impl_->names;
+}
+
+const WordSuggester& Recogniser::suggester() const {
+  std::call_once(impl_->suggester_made, [this] { impl_->suggester.emplace(impl_->vocabulary); });
+  return *impl_->suggester;
 }
 
 Recognised Recogniser::recognise(std::string_view text) const {

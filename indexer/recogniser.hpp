@@ -19,6 +19,7 @@
 
 #include "indexer/case_record.hpp"
 #include "indexer/vocabulary.hpp"
+#include "indexer/word_suggestions.hpp"
 #include "indexer/words_to_keep.hpp"
 
 namespace shoplore {
@@ -103,6 +104,9 @@ class Recogniser {
 
   // The vocabulary's names, which identity removal leaves alone in a text to be recognised.
   [[nodiscard]] const WordsToKeep& names() const;
+
+  // What may have been meant by leftover words. Made when first asked for.
+  [[nodiscard]] const WordSuggester& suggester() const;
 
  private:
   struct Impl;

@@ -42,7 +42,6 @@ void fields(Io& io, Of<Entry> auto& e) {
 
 namespace {
 
-using Files = std::vector<std::pair<std::string, std::string>>;
 using EntriesOfKind = std::map<std::string, Entry, std::less<>>;
 
 constexpr std::size_t kMaxFileBytes = 4 * 1024 * 1024;
@@ -161,7 +160,7 @@ std::set<std::string> phrases_of(const Entry& entry) {
 
 // 64-bit FNV-1a (Fowler, Noll, Vo; offset basis and prime as published in RFC 9923) over the texts
 // as loaded, in their order.
-std::string fingerprint_of(const Files& files) {
+std::string fingerprint_of(const VocabularyFiles& files) {
   std::uint64_t hash = 0xcbf29ce484222325U;
   for (const auto& [name, text] : files) {
     for (const char c : text) {
@@ -244,8 +243,10 @@ class Loader {
   std::map<std::pair<EntryKind, std::string>, std::string> homes_;
 };
 
-Result<Files> override_files(const std::filesystem::path& folder) {
-  Files files;
+}  // namespace
+
+Result<VocabularyFiles> own_vocabulary_files(const std::filesystem::path& folder) {
+  VocabularyFiles files;
   std::error_code error;
   if (!std::filesystem::exists(folder, error)) return files;
   for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
@@ -260,9 +261,11 @@ Result<Files> override_files(const std::filesystem::path& folder) {
   return files;
 }
 
-}  // namespace
+std::string entry_line(const Entry& entry) {
+  return json_of(entry).dump();
+}
 
-Result<Vocabulary> Vocabulary::parse(const Files& files) {
+Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& files) {
   Loader loader;
   for (const auto& [name, text] : files) {
     if (auto added = loader.add_file(name, text); !added) return fail(added.error());
@@ -280,9 +283,9 @@ Result<Vocabulary> Vocabulary::built_in() {
 }
 
 Result<Vocabulary> Vocabulary::load(const std::filesystem::path& overrides) {
-  auto own = override_files(overrides);
+  auto own = own_vocabulary_files(overrides);
   if (!own) return fail(own.error());
-  Files files = built_in_vocabulary_files();
+  VocabularyFiles files = built_in_vocabulary_files();
   files.insert(files.end(), own->begin(), own->end());
   return parse(files);
 }

@@ -82,6 +82,9 @@ struct Entry {
   std::vector<std::string> engine_families;  // vehicle_model
 };
 
+// Name and text of every file of a vocabulary, later ones overriding.
+using VocabularyFiles = std::vector<std::pair<std::string, std::string>>;
+
 class Vocabulary {
  public:
   // The built-in files alone. Fails with kInternal only if the shipped files are wrong (tested).
@@ -91,8 +94,7 @@ class Vocabulary {
   [[nodiscard]] static Result<Vocabulary> load(const std::filesystem::path& overrides);
 
   // One document in the file form; file names the source in errors. For tests and load().
-  [[nodiscard]] static Result<Vocabulary> parse(
-      const std::vector<std::pair<std::string, std::string>>& files_and_texts);
+  [[nodiscard]] static Result<Vocabulary> parse(const VocabularyFiles& files_and_texts);
 
   // The entry of that very id, retired or alias though it be; nullptr when unknown.
   [[nodiscard]] const Entry* find(EntryKind kind, std::string_view id) const;
@@ -113,5 +115,11 @@ class Vocabulary {
   std::map<EntryKind, std::map<std::string, Entry, std::less<>>> entries_;
   std::string fingerprint_;
 };
+
+// Path and text of every *.json of a shop's folder in name order; a missing folder has none.
+[[nodiscard]] Result<VocabularyFiles> own_vocabulary_files(const std::filesystem::path& folder);
+
+// The entry in the file form, one line. Requires: its texts are valid UTF-8.
+[[nodiscard]] std::string entry_line(const Entry& entry);
 
 }  // namespace shoplore

@@ -1,61 +1,128 @@
 #include "indexer/vocabulary_search.hpp"
 
 #include <algorithm>
-#include <string>
+#include <tuple>
 
+#include "indexer/edit_distance.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
 namespace {
 
-struct Wanted {
-  std::string word, stem;
-};
+constexpr std::size_t kShortestMisspelt = 4;  // letters
+constexpr std::size_t kNearIds = 3;
 
-// Ids are cut at their underscores. A stem's final i may stand for a y ("carries", "carry").
-std::vector<Wanted> wanted_words(std::string_view text) {
-  std::string spaced(text);
-  std::replace(spaced.begin(), spaced.end(), '_', ' ');
-  std::vector<Wanted> wanted;
-  for (Word& word : words_of(spaced)) {
-    std::string stemmed = stem(word.text);
-    if (stemmed.size() > 2 && stemmed.back() == 'i') stemmed.pop_back();
-    wanted.push_back({std::move(word.text), std::move(stemmed)});
-  }
-  return wanted;
+std::string id_as_words(std::string_view id) {
+  std::string words(id);
+  std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
 }
 
-// Only what is looked for is stemmed: stemming the whole vocabulary would take most of the time.
-bool has_all(const Entry& entry, const std::vector<Wanted>& wanted) {
-  std::string text = entry.id;
-  std::replace(text.begin(), text.end(), '_', ' ');
-  text += " " + entry.name + " " + entry.expands_to;
-  for (const std::string& phrase : entry.phrases) text += " " + phrase;
-  const std::vector<Word> words = words_of(text);
-  return std::all_of(wanted.begin(), wanted.end(), [&](const Wanted& each) {
-    return std::any_of(words.begin(), words.end(), [&](const Word& has) {
-      return has.text.starts_with(each.word) || has.text.starts_with(each.stem);
-    });
+bool is_same_phrase(const std::vector<Word>& a, const std::vector<Word>& b) {
+  return !a.empty() && std::equal(a.begin(), a.end(), b.begin(), b.end(), [](auto& x, auto& y) {
+    return x.text == y.text || (x.text[0] == y.text[0] && stem(x.text) == stem(y.text));
   });
+}
+
+bool is_begun(const std::string& start, const std::vector<Word>& words) {
+  return std::any_of(words.begin(), words.end(),
+                     [&](const Word& word) { return word.text.starts_with(start); });
+}
+
+bool is_nearly(const std::string& written, const std::vector<Word>& words) {
+  return written.size() >= kShortestMisspelt &&
+         std::any_of(words.begin(), words.end(), [&](const Word& word) {
+           return word.text.size() >= kShortestMisspelt && edits_between(written, word.text, 1);
+         });
+}
+
+std::optional<MatchedBy> matched_by(const std::vector<Word>& searched,
+                                    const std::vector<Word>& text) {
+  if (is_same_phrase(searched, text)) return MatchedBy::kWholePhrase;
+  MatchedBy by = MatchedBy::kWordStarts;
+  for (const Word& word : searched) {
+    if (is_begun(word.text, text)) continue;
+    if (!is_nearly(word.text, text)) return std::nullopt;
+    by = MatchedBy::kOneEdit;
+  }
+  return by;
+}
+
+struct Ranked {
+  VocabularyMatch match;
+  std::size_t words = 0;  // of the text
+  int place = 0;          // name, phrase, id
+  auto key() const { return std::tie(match.by, words, place); }
+};
+
+// The best of an entry's texts; nothing when none matches.
+std::optional<Ranked> best_of(const Entry& entry, const std::vector<Word>& searched) {
+  std::optional<Ranked> best;
+  const auto look_at = [&](const std::string& text, int place) {
+    const std::vector<Word> words = words_of(text);
+    const auto by = matched_by(searched, words);
+    if (!by) return;
+    Ranked ranked{{&entry, text, *by}, words.size(), place};
+    if (!best || ranked.key() < best->key()) best = std::move(ranked);
+  };
+  look_at(entry.name, 0);
+  // Every name matches nothing in particular: no phrase says it better.
+  if (searched.empty()) return best;
+  for (const std::string& phrase : entry.phrases) look_at(phrase, 1);
+  look_at(id_as_words(entry.id), 2);
+  if (best && best->place == 2) best->match.phrase = entry.id;
+  return best;
 }
 
 }  // namespace
 
-std::vector<const Entry*> search_vocabulary(const Vocabulary& vocabulary,
-                                            std::optional<EntryKind> kind, std::string_view words) {
-  const std::vector<Wanted> wanted = wanted_words(words);
-  std::vector<const Entry*> found;
-  for (const auto& [each_kind, unused] : kEnumNames<EntryKind>) {
-    if (kind && *kind != each_kind) continue;
-    for (const auto& [id, entry] : vocabulary.entries(each_kind)) {
-      if (has_all(entry, wanted)) found.push_back(&entry);
+VocabularyMatches vocabulary_search(const Vocabulary& vocabulary, const VocabularySearch& search) {
+  const std::vector<Word> searched = words_of(id_as_words(search.words));
+  std::vector<Ranked> ranked;
+  for (const auto& [kind, name] : kEnumNames<EntryKind>) {
+    if (search.kind && *search.kind != kind) continue;
+    for (const auto& [id, entry] : vocabulary.entries(kind)) {
+      if (search.retired == RetiredEntries::kLeftOut && !entry.retired.empty()) continue;
+      if (auto best = best_of(entry, searched)) ranked.push_back(std::move(*best));
     }
   }
-  const std::string exactly = lower_case(words);
-  std::stable_partition(found.begin(), found.end(), [&](const Entry* entry) {
-    return !exactly.empty() && (lower_case(entry->id) == exactly || entry->name == exactly);
+  if (!searched.empty()) {
+    std::stable_sort(ranked.begin(), ranked.end(),
+                     [](const Ranked& a, const Ranked& b) { return a.key() < b.key(); });
+  }
+  const auto first_misspelt = std::find_if(ranked.begin(), ranked.end(), [](const Ranked& each) {
+    return each.match.by == MatchedBy::kOneEdit;
   });
-  return found;
+  if (first_misspelt != ranked.begin()) ranked.erase(first_misspelt, ranked.end());
+  VocabularyMatches out;
+  out.found = ranked.size();
+  ranked.resize(std::min(ranked.size(), search.limit));
+  for (Ranked& each : ranked) out.matches.push_back(std::move(each.match));
+  return out;
+}
+
+std::vector<std::string> near_ids(const Vocabulary& vocabulary, EntryKind kind,
+                                  std::string_view id) {
+  const std::string written = lower_case(id);
+  const std::size_t most = written.size() < 6 ? 1 : 2;
+  std::vector<std::pair<std::size_t, std::string>> near;
+  for (const auto& [known, entry] : vocabulary.entries(kind)) {
+    if (!entry.retired.empty()) continue;
+    if (const auto edits = edits_between(written, lower_case(known), most)) {
+      near.emplace_back(*edits, known);
+    }
+  }
+  std::sort(near.begin(), near.end());
+  const auto found =
+      vocabulary_search(vocabulary, {written, kind, RetiredEntries::kLeftOut, kNearIds});
+  std::vector<std::string> ids;
+  const auto take = [&](const std::string& each) {
+    const bool is_new = std::find(ids.begin(), ids.end(), each) == ids.end();
+    if (is_new && ids.size() < kNearIds) ids.push_back(each);
+  };
+  for (const auto& [edits, each] : near) take(each);
+  for (const VocabularyMatch& match : found.matches) take(match.entry->id);
+  return ids;
 }
 
 }  // namespace shoplore

@@ -11,6 +11,7 @@
 
 #include "indexer/evidence_item.hpp"
 #include "indexer/recogniser.hpp"
+#include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
 #include "query/intervals.hpp"
 
@@ -98,7 +99,8 @@ struct Caution {
 struct Understood {
   std::string text;  // identities removed
   Recognised recognised;
-  std::vector<std::string> not_understood;  // the leftover words
+  std::vector<std::string> not_understood;   // the leftover words
+  std::vector<WordSuggestions> suggestions;  // for those of them that have any
   std::vector<EvidenceItem> evidence;  // all it states, sorted; likely_causes.hpp says which rank
 };
 

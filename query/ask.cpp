@@ -106,6 +106,9 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
   for (const Span span : understood.recognised.leftover) {
     understood.not_understood.push_back(understood.text.substr(span.begin, span.end - span.begin));
   }
+  if (!understood.not_understood.empty()) {
+    understood.suggestions = recogniser.suggester().suggest(understood.not_understood);
+  }
   Case record = question.record;
   add_recognised(record, understood.recognised);
   understood.evidence = evidence_of(record, vocabulary);

@@ -3,6 +3,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include <limits>
+
 #include "api/cli/option_values.hpp"
 
 namespace shoplore {
@@ -30,6 +32,9 @@ struct Raw {
   FindOptions find;
   AskOptions ask;
   std::string file = "-";
+  std::string kind, reason, to;  // of vocabulary
+  bool all = false, undo = false;
+  EntryEdit edit;
   ServeOptions serve;
 };
 
@@ -108,6 +113,57 @@ void add_recording(CLI::App& app, Raw& raw) {
   export_verb->add_option("file", raw.file, "FILE or - for standard output");
 }
 
+void add_entry(CLI::App* sub, Raw& raw) {
+  sub->add_option("kind", raw.kind, "The kind of entry, as in symptom")->required();
+  sub->add_option("id", raw.edit.id, "The entry's id, as in lack_of_power")->required();
+}
+
+void add_entry_fields(CLI::App* add, EntryEdit& edit) {
+  const auto list = [add](const char* name, std::vector<std::string>& values, const char* about) {
+    add->add_option(name, values, about)->allow_extra_args(false);
+  };
+  add->add_option("--name", edit.name, "What people read; a new entry needs one");
+  list("--phrase", edit.phrases, "Another way it is typed, lower case; may be repeated");
+  list("--drop", edit.dropped, "Take this out of phrases, removals, components ...");
+  add->add_option("--minutes", edit.minutes, "Of a check, removal or verification");
+  add->add_option("--unit", edit.unit, "Of a check's reading");
+  add->add_option("--low", edit.low, "Of the range a check's reading is expected in");
+  add->add_option("--high", edit.high, "Likewise");
+  add->add_option("--where", edit.where, "Where a check looks or measures");
+  add->add_option("--how", edit.how, "How to do it safely; of a caution its text");
+  add->add_option("--source", edit.source, "Where a value comes from");
+  list("--caution", edit.cautions, "Id of a caution; may be repeated, as may all below");
+  list("--removal", edit.removals, "Id of a removal that a check needs first");
+  list("--component", edit.components, "Id of a component it tells about");
+  list("--condition", edit.conditions, "Id of a condition that a check needs");
+  add->add_option("--expands-to", edit.expands_to, "What a shorthand stands for");
+  add->add_option("--make", edit.make, "Of a vehicle model");
+  list("--engine-family", edit.engine_families, "Of a vehicle model");
+}
+
+void add_vocabulary(CLI::App& app, Raw& raw) {
+  CLI::App* words = verb(app, "vocabulary", "Look up and change the words that are understood");
+  words->require_subcommand(1);
+  CLI::App* search = verb(*words, "search", "Find entries by id, name or phrase");
+  search->add_option("words", raw.words, "Words, or the beginnings of words");
+  search->add_option("--kind", raw.kind, "Only this kind of entry");
+  search->add_flag("--all", raw.all, "Every match, retired entries too");
+  CLI::App* show = verb(*words, "show", "Show one entry whole");
+  add_entry(show, raw);
+  add_json(show, raw);
+  CLI::App* add = verb(*words, "add", "Add an entry, or change the given fields of one");
+  add_entry(add, raw);
+  add_entry_fields(add, raw.edit);
+  CLI::App* retire = verb(*words, "retire", "No longer recognise or offer an entry");
+  add_entry(retire, raw);
+  CLI::Option* reason = retire->add_option("--reason", raw.reason, "Why, for whoever meets it");
+  retire->add_flag("--undo", raw.undo, "Take it back")->excludes(reason);
+  CLI::App* alias = verb(*words, "alias", "Count an entry as another of its kind");
+  add_entry(alias, raw);
+  CLI::Option* to = alias->add_option("--to", raw.to, "Id of the entry that stands for it");
+  alias->add_flag("--undo", raw.undo, "Take it back")->excludes(to);
+}
+
 void add_housekeeping(CLI::App& app, Raw& raw) {
   add_json(verb(app, "verify", "Check records and index against each other"), raw);
   add_json(verb(app, "reindex", "Build the index anew from the records"), raw);
@@ -171,6 +227,41 @@ Result<Command> read_add(Raw& raw) {
   return add;
 }
 
+// Everything found without --all is shown on a screen or two.
+constexpr std::size_t kShownMatches = 20;
+
+Result<Command> read_vocabulary(const std::string& name, Raw& raw, Output output) {
+  const auto kind = enum_from_name<EntryKind>(raw.kind);
+  if (!kind && !raw.kind.empty()) {
+    return fail(ErrorCode::kInvalidInput, name == "search" ? "--kind" : "kind",
+                "\"" + raw.kind + "\" given, expected " + expected_names<EntryKind>());
+  }
+  if (name == "search") {
+    if (raw.words.empty() && !kind) {
+      return fail(ErrorCode::kInvalidInput, "command line", "expected words, or --kind, or both");
+    }
+    return VocabularySearchOptions{
+        {joined_words(raw.words), kind,
+         raw.all ? RetiredEntries::kIncluded : RetiredEntries::kLeftOut,
+         raw.all ? std::numeric_limits<std::size_t>::max() : kShownMatches}};
+  }
+  if (name == "show") return VocabularyShowOptions{*kind, raw.edit.id, output};
+  EntryEdit edit = raw.edit;
+  edit.kind = *kind;
+  if (name == "add") {
+    edit.if_missing = IfMissing::kAdd;
+    return VocabularyEditOptions{std::move(edit)};
+  }
+  const bool retires = name == "retire";
+  const std::string& given = retires ? raw.reason : raw.to;
+  if (given.empty() && !raw.undo) {
+    return fail(ErrorCode::kInvalidInput, retires ? "--reason" : "--to",
+                "is needed, or --undo to take it back");
+  }
+  (retires ? edit.retired : edit.alias_of) = given;
+  return VocabularyEditOptions{std::move(edit)};
+}
+
 Result<Command> read_command(const std::string& name, Raw& raw) {
   const auto filter = read_filter(raw.filter);
   if (!filter) return fail(filter.error());
@@ -188,6 +279,10 @@ Result<Command> read_command(const std::string& name, Raw& raw) {
   if (name == "ask") {
     return AskOptions{joined_words(raw.words), raw.ask.case_ref, raw.ask.rows,
                       raw.ask.similar_cases,   *filter,          output};
+  }
+  constexpr std::string_view kVocabulary = "vocabulary ";
+  if (name.starts_with(kVocabulary)) {
+    return read_vocabulary(name.substr(kVocabulary.size()), raw, output);
   }
   if (name == "import") return ImportOptions{raw.file, output};
   if (name == "export") return ExportOptions{raw.file};
@@ -216,11 +311,15 @@ Parsed parse_arguments(const std::vector<std::string>& arguments) {
   app.require_subcommand(1);
   add_questions(app, raw);
   add_recording(app, raw);
+  add_vocabulary(app, raw);
   add_housekeeping(app, raw);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   const auto chosen = [&app] {
-    const auto subs = app.get_subcommands();
-    return subs.empty() ? std::string() : subs.front()->get_name();
+    std::string name;
+    for (auto subs = app.get_subcommands(); !subs.empty(); subs = subs.front()->get_subcommands()) {
+      name += (name.empty() ? "" : " ") + subs.front()->get_name();
+    }
+    return name;
   };
   try {
     app.parse(reversed);
@@ -235,7 +334,10 @@ Parsed parse_arguments(const std::vector<std::string>& arguments) {
       return {"", fail(ErrorCode::kInvalidInput, "command line",
                        "expected one of the verbs that shoplore --help lists")};
     }
-    return {chosen(), fail(ErrorCode::kInvalidInput, "command line", one_line(error.what()))};
+    // The library would only say that a subcommand is required.
+    const std::string why = chosen() == "vocabulary" ? "expected search, show, add, retire or alias"
+                                                     : one_line(error.what());
+    return {chosen(), fail(ErrorCode::kInvalidInput, "command line", why)};
   }
   auto command = read_command(chosen(), raw);
   if (!command) return {chosen(), fail(command.error())};

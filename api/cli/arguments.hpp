@@ -9,7 +9,9 @@
 #include <variant>
 #include <vector>
 
+#include "indexer/entry_edit.hpp"
 #include "indexer/quantities.hpp"
+#include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 
 namespace shoplore {
@@ -66,6 +68,21 @@ struct ReindexOptions {
   Output output = Output::kText;
 };
 
+struct VocabularySearchOptions {
+  VocabularySearch search;
+};
+
+struct VocabularyShowOptions {
+  EntryKind kind = EntryKind::kSymptom;
+  std::string id;
+  Output output = Output::kText;
+};
+
+// add, retire and alias alike: each is a change of one entry.
+struct VocabularyEditOptions {
+  EntryEdit edit;
+};
+
 struct ServeOptions {
   std::string host = "127.0.0.1";
   int port = 8787;  // 0: any free one
@@ -78,10 +95,11 @@ struct HelpText {
 
 using Command =
     std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
-                 ExportOptions, VerifyOptions, ReindexOptions, ServeOptions, HelpText>;
+                 ExportOptions, VerifyOptions, ReindexOptions, VocabularySearchOptions,
+                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
-  std::string verb;  // "ask"; empty when there was none
+  std::string verb;  // "ask", "vocabulary add"; empty when there was none
   std::string shop;  // as given; empty: see choose_shop_folder
   Command command = HelpText{};
 };

@@ -61,6 +61,16 @@ std::string with_code_note(const EvidenceItem& item, const Vocabulary& vocabular
   return note == nullptr ? text : text + " (" + note->name + ")";
 }
 
+// " (did you mean: wobble at speed, wheel wobble?)", or nothing.
+std::string did_you_mean(const std::string& word, const std::vector<WordSuggestions>& all) {
+  const auto found = std::find_if(all.begin(), all.end(),
+                                  [&](const WordSuggestions& each) { return each.word == word; });
+  if (found == all.end()) return "";
+  std::vector<std::string> names;
+  for (const Suggestion& suggestion : found->suggestions) names.push_back(suggestion.name);
+  return " (did you mean: " + joined(names, ", ") + "?)";
+}
+
 }  // namespace
 
 std::string print_understood(const Understood& understood, const Vocabulary& vocabulary,
@@ -90,7 +100,9 @@ std::string print_understood(const Understood& understood, const Vocabulary& voc
   if (page.colour == Colour::kOn) out.replace(0, 10, ink.heading("Understood"));
   if (understood.not_understood.empty()) return out;
   std::vector<std::string> words;
-  for (const std::string& word : understood.not_understood) words.push_back("\"" + word + "\"");
+  for (const std::string& word : understood.not_understood) {
+    words.push_back("\"" + word + "\"" + did_you_mean(word, understood.suggestions));
+  }
   return out + hang("Not understood  ", joined(words, ", "), page.width);
 }
 

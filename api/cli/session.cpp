@@ -13,8 +13,8 @@ Result<Records> open_in_step(Session& session) {
   if (!records) return records;
   const auto followed = records->follow(kPatience);
   if (followed && followed->followed == Followed::kRebuilt) {
-    session.err << "shoplore: " << followed->why_rebuilt
-                << "; it was built anew from the records\n";
+    session.err << "shoplore: the index was built anew from the records, because "
+                << followed->why_rebuilt << "\n";
   }
   if (!followed && followed.error().code == ErrorCode::kBusy) {
     session.err << "shoplore: another program is writing the index; this may be a moment behind\n";

@@ -36,6 +36,9 @@ struct Session {
 [[nodiscard]] Result<ExitCode> run(const ExportOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VerifyOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const ReindexOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const VocabularySearchOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const VocabularyShowOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const VocabularyEditOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const ServeOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const HelpText& options, Session& session);
 

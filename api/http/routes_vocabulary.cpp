@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::int64_t kMaxPage = 200;
 constexpr std::int64_t kDefaultPage = 50;
+constexpr std::size_t kWholeVocabulary = 1'000'000;
 
 }  // namespace
 
@@ -32,7 +33,13 @@ Reply get_vocabulary(LiveRecords& records, const Incoming& request) {
   if (!start) return refusal(start.error());
 
   const auto kind = kinds.empty() ? std::nullopt : std::optional<EntryKind>(*kinds.begin());
-  const auto found = search_vocabulary(vocabulary, kind, query.text("q"));
+  VocabularySearch search{std::string(query.text("q")), kind};
+  search.retired = RetiredEntries::kIncluded;
+  search.limit = kWholeVocabulary;
+  std::vector<const Entry*> found;
+  for (const VocabularyMatch& match : vocabulary_search(vocabulary, search).matches) {
+    found.push_back(match.entry);
+  }
   const std::size_t first = std::min(static_cast<std::size_t>(*start), found.size());
   const std::size_t count = std::min(limit, found.size() - first);
   const std::size_t next = first + count;

@@ -69,6 +69,21 @@ std::string reading_text(const RecognisedItem& item) {
   return fmt::format("{:.10g} {}", *item.reading->number, item.unit);
 }
 
+Json suggestion_form(const Suggestion& suggestion) {
+  return {{"kind", name_of(suggestion.kind)}, {"id", suggestion.id}, {"name", suggestion.name}};
+}
+
+Json word_suggestions(const WordSuggestions& word) {
+  return {{"word", word.word}, {"suggestions", list_of(word.suggestions, suggestion_form)}};
+}
+
+void put_code(Json& json, const Code& code) {
+  json["status"] = name_of(code.status);
+  json["seen"] = name_of(code.seen);
+  if (!code.failure_type.empty()) json["failure_type"] = code.failure_type;
+  if (!code.module.empty()) json["module"] = code.module;
+}
+
 class AnswerForm {
  public:
   explicit AnswerForm(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
@@ -96,6 +111,7 @@ class AnswerForm {
     return {{"text", u.text},
             {"items", list_of(u.recognised.items, [&](const auto& r) { return recognised(r); })},
             {"not_understood", u.not_understood},
+            {"suggestions", list_of(u.suggestions, word_suggestions)},
             {"evidence", items(u.evidence)}};
   }
 
@@ -120,6 +136,7 @@ class AnswerForm {
       json["name"] = r.kind == ItemKind::kEarlierRepair ? display_fix(r.id, vocabulary_) : r.id;
     json["state"] = name_of(r.state);
     if (r.verdict) json["verdict"] = name_of(*r.verdict);
+    if (r.code) put_code(json, *r.code);
     if (r.reading) json["reading"] = reading_text(r);
     if (r.how_often) json["how_often"] = name_of(*r.how_often);
     if (r.repair) json["by"] = name_of(r.repair->by);

@@ -59,11 +59,13 @@ const std::vector<std::string> kFixKeys = {"fixes",     "name",    "cases", "sta
                                            "came_back", "unknown", "stayed"};
 
 const KeysRow kKeysRows[] = {
-    {"understood", "/understood", {"text", "items", "not_understood", "evidence"}},
+    {"understood", "/understood", {"text", "items", "not_understood", "suggestions", "evidence"}},
     {"recognised code", "/understood/items/2", {"kind", "id", "name", "state", "begin", "end"}},
     {"recognised mileage",
      "/understood/items/3",
      {"kind", "id", "name", "state", "mileage_km", "note", "begin", "end"}},
+    {"suggestions", "/understood/suggestions/0", {"word", "suggestions"}},
+    {"suggestion", "/understood/suggestions/0/suggestions/0", {"kind", "id", "name"}},
     {"evidence", "/understood/evidence/0", kItemKeys},
     {"cause",
      "/likely_causes/0",
@@ -110,6 +112,8 @@ TEST(AnswerJson, CarriesEveryValueUnrounded) {
       {"/understood/items/4/state", "absent"},
       {"/understood/items/4/begin", 31},
       {"/understood/not_understood", {"foo"}},
+      {"/understood/suggestions/0/word", "foo"},
+      {"/understood/suggestions/0/suggestions/0/kind", "check"},
       {"/likely_causes/0/component", "wastegate_linkage"},
       {"/likely_causes/0/share/count", 14},
       {"/likely_causes/0/share/out_of", 19},

@@ -73,6 +73,45 @@ TEST(Arguments, ReadsTheWaysToChangeACase) {
   EXPECT_EQ(read<AddOptions>({"add", "--to", "case-7", "no", "whistle"}).text, "no whistle");
 }
 
+TEST(Arguments, ReadsAChangeOfAnEntry) {
+  const auto add = read<VocabularyEditOptions>(
+      {"vocabulary", "add", "check", "sweep", "--name", "vane sweep", "--phrase", "swept the vanes",
+       "--phrase", "sweep", "--low", "-700", "--high=-500.5", "--engine-family", "BW16D", "--drop",
+       "x"});
+  EXPECT_EQ(add.edit.kind, EntryKind::kCheck);
+  EXPECT_EQ(add.edit.id, "sweep");
+  EXPECT_EQ(add.edit.if_missing, IfMissing::kAdd);
+  EXPECT_EQ(add.edit.name, "vane sweep");
+  EXPECT_EQ(add.edit.phrases, (Words{"swept the vanes", "sweep"}));
+  EXPECT_EQ(add.edit.low, -700);
+  EXPECT_EQ(add.edit.high, -500.5);
+  EXPECT_EQ(add.edit.minutes, std::nullopt);
+  EXPECT_EQ(add.edit.engine_families, Words{"BW16D"});
+  EXPECT_EQ(add.edit.dropped, Words{"x"});
+  const auto retire =
+      read<VocabularyEditOptions>({"vocabulary", "retire", "symptom", "flat", "--reason", "vague"});
+  EXPECT_EQ(retire.edit.retired, "vague");
+  EXPECT_EQ(retire.edit.if_missing, IfMissing::kRefuse);
+  EXPECT_EQ(retire.edit.alias_of, std::nullopt);
+  const auto undone =
+      read<VocabularyEditOptions>({"vocabulary", "alias", "symptom", "flat", "--undo"});
+  EXPECT_EQ(undone.edit.alias_of, "");
+  EXPECT_EQ(undone.edit.retired, std::nullopt);
+}
+
+TEST(Arguments, ReadsASearchOfTheVocabulary) {
+  const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
+  EXPECT_EQ(some.search.words, "add oil");
+  EXPECT_EQ(some.search.kind, std::nullopt);
+  EXPECT_EQ(some.search.retired, RetiredEntries::kLeftOut);
+  EXPECT_EQ(some.search.limit, 20U);
+  const auto all =
+      read<VocabularySearchOptions>({"vocabulary", "search", "--all", "--kind", "work_sign"});
+  EXPECT_EQ(all.search.kind, EntryKind::kWorkSign);
+  EXPECT_EQ(all.search.retired, RetiredEntries::kIncluded);
+  EXPECT_GT(all.search.limit, 100'000U);
+}
+
 TEST(Arguments, HelpIsNoError) {
   EXPECT_NE(read<HelpText>({"ask", "--help"}).text.find("--engine-family"), std::string::npos);
   EXPECT_NE(read<HelpText>({"--version"}).text.find("shoplore "), std::string::npos);
@@ -104,6 +143,14 @@ const RefusedRow kRefused[] = {
     {{"ask", "flat", "--proof", "seen,"}, "ask", "--proof"},
     {{"find", "flat", "--page-size", "101"}, "find", "command line"},
     {{"serve", "--port", "65536"}, "serve", "command line"},
+    {{"vocabulary"}, "vocabulary", "command line"},
+    {{"vocabulary", "search"}, "vocabulary search", "command line"},
+    {{"vocabulary", "search", "x", "--kind", "smell"}, "vocabulary search", "--kind"},
+    {{"vocabulary", "show", "smell", "x"}, "vocabulary show", "kind"},
+    {{"vocabulary", "show", "symptom"}, "vocabulary show", "command line"},
+    {{"vocabulary", "add", "check", "x", "--minutes", "m"}, "vocabulary add", "command line"},
+    {{"vocabulary", "retire", "symptom", "x"}, "vocabulary retire", "--reason"},
+    {{"vocabulary", "alias", "symptom", "x"}, "vocabulary alias", "--to"},
     {{"add"}, "add", "command line"},
     {{"add", "flat", "--json", "-"}, "add", "command line"},
     {{"add", "flat", "--if-revision", "3"}, "add", "--if-revision"},

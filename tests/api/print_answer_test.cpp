@@ -4,6 +4,7 @@
 
 #include <sstream>
 
+#include "api/cli/print_understood.hpp"
 #include "tests/api/sample_answer.hpp"
 
 namespace shoplore {
@@ -51,6 +52,17 @@ Answer wide_answer() {
   answer.similar[0].snippet = {std::string(300, 'x'), {{10, 20}}};
   answer.watch_out[0].text = std::string(200, 'y') + " é é é é é é é é é é é é é é é é é é é é é é";
   return answer;
+}
+
+TEST(PrintAnswer, AWordNotUnderstoodStandsWithWhatMayHaveBeenMeant) {
+  const auto built_in = Vocabulary::built_in();
+  ASSERT_TRUE(built_in);
+  Understood understood = testing::understood();
+  understood.not_understood = {"foo", "bar"};
+  const std::string text = print_understood(understood, *built_in, {});
+  EXPECT_NE(text.find("Not understood  \"foo\" (did you mean: test for fools?), \"bar\"\n"),
+            std::string::npos)
+      << text;
 }
 
 TEST(PrintAnswer, NoLineIsWiderThanThePage) {
@@ -144,7 +156,7 @@ TEST(PrintAnswer, LooksLikeThis) {
             R"(Understood  2016 Brackwater · 142,000 km · P0299 (boost lower than asked for)
             no whistle under load
             (142k taken as kilometres)
-Not understood  "foo"
+Not understood  "foo" (did you mean: test for fools?)
 
 Likely causes
   counted in 19 cases (17 vehicles): make brackwater, P0299

@@ -50,6 +50,7 @@ inline Understood understood() {
                            recognised(ItemKind::kCode, "P0299", {16, 21}), mileage, whistle};
   made.recognised.leftover = {{27, 30}};
   made.not_understood = {"foo"};
+  made.suggestions = {{"foo", {{EntryKind::kCheck, "fool_test", "test for fools"}}}};
   made.evidence = {item("make", "brackwater"), item("mileage_band", "100"), item("code:P0299"),
                    item("symptom:whistle_under_load", "absent")};
   return made;
