@@ -24,7 +24,7 @@ TEST(RepairReader, ReadsWorkDoneAndByWhom) {
       {"battery swapped by the owner himself", {"earlier_repair replace battery owner"}},
       {"battery is new", {"earlier_repair replace battery elsewhere"}},
       {"EGR cleaned here last year", {"earlier_repair clean egr_valve here"}},
-      {"coil R&R'd here", {"earlier_repair reseat ignition_coil here"}},
+      {"coil R&R'd here", {"earlier_repair replace ignition_coil here"}},
       {"gearbox fluid changed here", {"earlier_repair change_fluid gearbox_fluid here"}}};
   for (const NoteRow& row : table) {
     EXPECT_EQ(lines_of(row.text), row.items) << row.text;
@@ -63,10 +63,12 @@ TEST(RepairReader, TheCureThatFailedIsStillARepair) {
             std::vector<std::string>{kTurboElsewhere});
 }
 
-TEST(RepairReader, AComponentInsideAFindingIsNone) {
+// A condition such as "since new tyres" tells of the work as well.
+TEST(RepairReader, AComponentInsideASymptomIsNone) {
   EXPECT_EQ(lines_of("new battery light on"), std::vector<std::string>{"symptom charge_lamp_on"});
   EXPECT_EQ(lines_of("vibration since new tyres"),
-            (std::vector<std::string>{"symptom vibration_at_speed", "condition after_tyres"}));
+            (std::vector<std::string>{"symptom vibration_at_speed", "condition after_tyres",
+                                      "earlier_repair replace tyre elsewhere"}));
 }
 
 TEST(RepairReader, OnlyTheWordsAroundSayWho) {
