@@ -11,7 +11,8 @@
 namespace shoplore {
 namespace {
 
-constexpr int kOldestAge = 12;  // months; an older part may be as old as the car
+constexpr std::size_t kTimeReach = 12;  // tokens from the verb to its time
+constexpr int kOldestAge = 12;          // months; an older part may be as old as the car
 
 class DeedFinder {
  public:
@@ -61,9 +62,19 @@ class DeedFinder {
     }
     // "fit new battery" asks for it.
     const bool plain = is_plain_verb(page_.word(action_->first));
-    if (plain && !has_somebody_before(page_, action_->first)) return false;
+    if (plain && !has_somebody_before(page_, action_->first) && !is_ours_of_late(action_->first)) {
+      return false;
+    }
     if (is_past(page_.word(i)) || is_replaced_adjective(page_.word(i))) return true;
     return plain && i == action_->first;
+  }
+
+  // "I change battery two months ago"
+  bool is_ours_of_late(std::size_t i) const {
+    if (i == 0 || !page_.same_clause(i - 1, i) || !names_us(page_.word(i - 1))) return false;
+    std::size_t last = i;
+    while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
+    return months_ago_in(page_, {i, last}).has_value();
   }
 
   // "did the plugs", but not "the fan did come on" or "did not".
@@ -111,6 +122,13 @@ std::vector<Deed> deeds_of(const NotePage& page, const Vocabulary& vocabulary,
                            const std::vector<PhraseMatch>& parts) {
   const bool may_replace = vocabulary.find(EntryKind::kAction, "replace") != nullptr;
   return DeedFinder(page, parts, may_replace).find();
+}
+
+std::string action_on(const Vocabulary& vocabulary, const std::string& part,
+                      const std::string& action) {
+  const bool is_fluid = part.ends_with("_oil") || part.ends_with("_fluid") || part == "coolant";
+  const bool drains = vocabulary.find(EntryKind::kAction, "change_fluid") != nullptr;
+  return is_fluid && drains && action == "replace" ? "change_fluid" : action;
 }
 
 }  // namespace shoplore

@@ -31,4 +31,9 @@ struct Deed {
 [[nodiscard]] std::vector<Deed> deeds_of(const NotePage& page, const Vocabulary& vocabulary,
                                          const std::vector<PhraseMatch>& parts);
 
+// A fluid that was replaced was drained and refilled, whatever the note calls it; the action itself
+// otherwise, and in a shop without that action.
+[[nodiscard]] std::string action_on(const Vocabulary& vocabulary, const std::string& part,
+                                    const std::string& action);
+
 }  // namespace shoplore

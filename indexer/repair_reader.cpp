@@ -68,19 +68,23 @@ class RepairReader {
       if (match.kind == EntryKind::kComponent && !is_season(at)) parts_.push_back(std::move(match));
       if (match.kind == EntryKind::kCondition) conditions.push_back(at);
     }
-    is_condition_.assign(page_.size(), 0);
-    for (TokenRange at : conditions) {
-      std::fill(is_condition_.begin() + static_cast<std::ptrdiff_t>(at.first),
-                is_condition_.begin() + static_cast<std::ptrdiff_t>(at.last), 1);
-    }
-    for (PhraseMatch& match : page_.matches({EntryKind::kComponent})) {
-      if (is_condition_[match.first] != 0 && is_condition_[match.last - 1] != 0) {
-        parts_.push_back(std::move(match));
-      }
-    }
+    add_parts_within(conditions);
     std::sort(parts_.begin(), parts_.end(),
               [](const PhraseMatch& a, const PhraseMatch& b) { return a.first < b.first; });
     used_.assign(parts_.size(), 0);
+  }
+
+  void add_parts_within(const std::vector<TokenRange>& conditions) {
+    is_condition_.assign(page_.size(), 0);
+    auto condition = conditions.begin();
+    for (PhraseMatch& match : page_.matches({EntryKind::kComponent})) {
+      while (condition != conditions.end() && condition->last < match.last) ++condition;
+      if (condition == conditions.end()) return;
+      if (match.first <= condition->first) continue;
+      std::fill(is_condition_.begin() + static_cast<std::ptrdiff_t>(condition->first),
+                is_condition_.begin() + static_cast<std::ptrdiff_t>(condition->last), 1);
+      parts_.push_back(std::move(match));
+    }
   }
 
   // "changed in spring"
@@ -110,16 +114,12 @@ class RepairReader {
       const bool of_put = deed.form == DeedForm::kPut && i == deed.at.last;
       if (leads && ties_to_another(word) && !(of_put && (word == "in" || word == "on")))
         return kFar;
+      // "removed and cleaned"
+      const bool removed = word == "removed" || (joins(word) && page_.word(i - 1) == "removed");
+      if (!leads && removed) continue;
       if (joins(word) || !passes(i)) ++words;
     }
     return words;
-  }
-
-  // A fluid is drained and refilled, whatever the note calls it.
-  std::string action_on(const std::string& part, const std::string& action) const {
-    const bool fluid = part.ends_with("_oil") || part.ends_with("_fluid") || part == "coolant";
-    const bool may = vocabulary_.find(EntryKind::kAction, "change_fluid") != nullptr;
-    return fluid && may && action == "replace" ? "change_fluid" : action;
   }
 
   bool fits(const Deed& deed, TokenRange part) const {
@@ -137,27 +137,9 @@ class RepairReader {
       case DeedForm::kFollowsPart:
         return words == 0 && !leads;
       case DeedForm::kPut:
-        return words == 0 && is_put(deed.at.first, part);
+        return words == 0 && is_put_in(page_, deed.at.first, part);
     }
     return false;
-  }
-
-  // "put a coil in it", "battery he put in"; not "put the battery on charge", "put it back".
-  bool is_put(std::size_t put, TokenRange part) const {
-    const std::size_t after = std::max(put + 1, part.last);
-    for (std::size_t i = after; i < after + 3 && page_.same_clause(i, put); ++i) {
-      const std::string& word = page_.word(i);
-      for (const char* no : {"charge", "charger", "test", "tester", "bench", "scope", "load", "to",
-                             "through", "direct", "into"}) {
-        if (word == no) return false;
-      }
-      if (word == "back" && !small_number(page_.word(i - 1)) && !is_since_unit(page_.word(i - 1))) {
-        return false;
-      }
-    }
-    if (put < part.first)
-      return page_.word(part.first - 1) != "the" || has_somebody_before(page_, put);
-    return true;
   }
 
   std::optional<std::size_t> part_of(const Deed& deed) const {
@@ -270,7 +252,7 @@ class RepairReader {
   // Said twice of a part, it is one repair: "I fitted the battery, new battery not coded".
   void add_item(const RepairSaid& said, const std::string& deed, std::size_t part,
                 TokenRange span) {
-    const std::string action = action_on(parts_[part].id, deed);
+    const std::string action = action_on(vocabulary_, parts_[part].id, deed);
     used_[part] = 1;
     claim({parts_[part].first, parts_[part].last});
     const Fix fix{action, parts_[part].id};

@@ -103,7 +103,9 @@ bool is_former(const NotePage& page, std::size_t at) {
 
 bool says_us(const NotePage& page, std::size_t at) {
   const std::string& word = page.word(at);
-  if (word != "us" && word != "here" && word != "ourselves" && word != "ours") return false;
+  if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {
+    return false;
+  }
   return at == 0 || !page.same_clause(at - 1, at) || page.word(at - 1) != "before";
 }
 
@@ -144,8 +146,8 @@ bool tells_repair(const NotePage& page, std::size_t at) {
   const bool is_year =
       word.size() == 4 && is_count(word) && (word.starts_with("19") || word.starts_with("20"));
   if (is_year || is_repair_context(word) || names_others(word) || names_owner(word) ||
-      is_of_owner(word) || says_own_work(word) || word == "today" || word == "old" ||
-      word == "only") {
+      is_of_owner(word) || says_own_work(word) || word == "myself" || word == "today" ||
+      word == "old" || word == "only") {
     return true;
   }
   if (months_written_together(word)) return true;

@@ -47,15 +47,35 @@ bool is_undone_after(const NotePage& page, const std::vector<char>& is_work, Tok
 bool is_test_swap(const NotePage& page, TokenRange work, TokenRange group, TokenRange around,
                   const RepairSaid& said) {
   const std::string_view next = word_in_clause(page, work.last, work.first);
-  if (next == "round" || next == "around" || next == "over") return true;
+  const std::string_view after = word_in_clause(page, group.last, group.first);
+  for (const char* turned : {"round", "around"}) {
+    if (next == turned || after == turned) return true;
+  }
+  if (next == "over") return true;
   if (!is_swap(page.word(work.first))) return false;
-  if (says_places_changed(word_in_clause(page, group.last, group.first))) return true;
+  if (says_places_changed(after)) return true;
   if (said.months_ago) return false;
   for (std::size_t i = around.first; i < around.last; ++i) {
     if (page.word(i) == "already" || page.word(i) == "new") return false;
     if (names_us(page.word(i))) return true;
   }
   return !said.by;
+}
+
+bool is_put_in(const NotePage& page, std::size_t put, TokenRange part) {
+  const std::size_t after = std::max(put + 1, part.last);
+  for (std::size_t i = after; i < after + 3 && page.same_clause(i, put); ++i) {
+    const std::string& word = page.word(i);
+    for (const char* no : {"charge", "charger", "test", "tester", "bench", "scope", "load", "to",
+                           "through", "direct", "into"}) {
+      if (word == no) return false;
+    }
+    if (word == "back" && !small_number(page.word(i - 1)) && !is_since_unit(page.word(i - 1))) {
+      return false;
+    }
+  }
+  if (put < part.first) return page.word(part.first - 1) != "the" || has_somebody_before(page, put);
+  return true;
 }
 
 }  // namespace shoplore

@@ -25,4 +25,7 @@ namespace shoplore {
 [[nodiscard]] bool is_test_swap(const NotePage& page, TokenRange work, TokenRange group,
                                 TokenRange around, const RepairSaid& said);
 
+// "put a coil in it", "battery he put in"; not "put the battery on charge", "put it back".
+[[nodiscard]] bool is_put_in(const NotePage& page, std::size_t put, TokenRange part);
+
 }  // namespace shoplore
