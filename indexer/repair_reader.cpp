@@ -114,6 +114,7 @@ class RepairReader {
       const bool of_put = deed.form == DeedForm::kPut && i == deed.at.last;
       if (leads && ties_to_another(word) && !(of_put && (word == "in" || word == "on")))
         return kFar;
+      if (begins_sentence(word)) return kFar;
       // "removed and cleaned"
       const bool removed = word == "removed" || (joins(word) && page_.word(i - 1) == "removed");
       if (!leads && removed) continue;
@@ -314,6 +315,10 @@ class RepairReader {
   bool is_around(std::size_t i, std::size_t anchor) const {
     if (!page_.same_clause(i, anchor) || page_.is_claimed(i)) return false;
     const std::string& word = page_.word(i);
+    // "replaced and coded by us"
+    const bool same_work =
+        word == "and" && page_.same_clause(i + 1, anchor) && is_deed_[i + 1] != 0;
+    if (same_work) return true;
     if (word == "and" || word == "but") return false;
     // "new coil fitted by owner": past the second word of the same work.
     return goes_on(i);

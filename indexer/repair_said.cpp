@@ -32,7 +32,8 @@ class Times {
     if (word(i, i) == "half" && word(i + 1, i) == "a" && word(i + 2, i) == "year") return 6;
     if (is_past_mark(i + 1, i)) {
       if (const auto together = months_written_together(word(i, i))) return together;
-      return months_of(1, word(i, i));  // "month ago"
+      const bool is_one = !word(i, i).ends_with("s") && (i == 0 || !small_number(word(i - 1, i)));
+      return is_one ? months_of(1, word(i, i)) : std::nullopt;  // "month ago"
     }
     // "couple of months ago"
     if (word(i, i) == "couple") {
@@ -82,6 +83,14 @@ bool did_it(const NotePage& page, const std::vector<char>& is_work, std::size_t 
     ++next;
   }
   return page.same_clause(next, at) && is_work[next] != 0;
+}
+
+// "last service", "previous visit"
+bool is_earlier_visit(const NotePage& page, std::size_t at) {
+  const std::string& word = page.word(at);
+  if (word != "service" && word != "visit" && word != "mot" && word != "time") return false;
+  return at > 0 && page.same_clause(at - 1, at) &&
+         (page.word(at - 1) == "last" || page.word(at - 1) == "previous");
 }
 
 // "the owner's mechanic"
@@ -150,7 +159,7 @@ bool tells_repair(const NotePage& page, std::size_t at) {
       word == "old" || word == "only") {
     return true;
   }
-  if (months_written_together(word)) return true;
+  if (months_written_together(word) || is_earlier_visit(page, at)) return true;
   for (std::size_t next = at + 1; next <= at + 2 && page.same_clause(at, next); ++next) {
     if (is_since_unit(page.word(next))) return is_count(word);
     if (!is_count(page.word(next))) return false;

@@ -24,7 +24,7 @@ bool is_undone_before(const NotePage& page, std::size_t at) {
     const bool has_before = i > 1 && page.same_clause(i - 2, at);
     if (word == "be" && has_before && page.word(i - 2) == "to") return true;
     if (word == "if") return true;
-    if (is_stop_word(word) || says_position(word)) continue;
+    if (is_stop_word(word) || says_position(word) || is_replaced_adjective(word)) continue;
     const bool is_month = word == "may" && has_before && page.word(i - 2) == "in";
     if (is_negation(word)) return !is_number_sign(page, i - 1);
     return (says_not_yet(word) && !is_month) || says_planned(word);

@@ -46,6 +46,11 @@ bool ties_to_another(std::string_view word) {
   return holds(words, word);
 }
 
+bool begins_sentence(std::string_view word) {
+  return word == "when" || word == "while" || word == "if" || word == "after" || word == "since" ||
+         word == "because" || word == "until";
+}
+
 bool says_planned(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"fit",       "get",        "try",   "tried",  "trying", "supply",  "price",

@@ -27,6 +27,9 @@ namespace shoplore {
 // ("seal for the turbo").
 [[nodiscard]] bool ties_to_another(std::string_view word);
 
+// "when", "since": what stands behind it is another sentence's.
+[[nodiscard]] bool begins_sentence(std::string_view word);
+
 // "order", "try", "known": before a repair they say that it is planned or a test part.
 [[nodiscard]] bool says_planned(std::string_view word);
 

@@ -79,6 +79,7 @@ TEST(RepairReader, TheSentenceSaysWho) {
       {"last garage put a turbo and a map sensor on it",
        {kTurboElsewhere, "earlier_repair replace boost_sensor elsewhere"}},
       {"had the clutch done elsewhere", {"earlier_repair replace clutch elsewhere"}},
+      {"injector replaced and coded by us", {"earlier_repair replace injector here"}},
       {"front pads done 20k ago", {"earlier_repair replace brake_pad elsewhere"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
@@ -98,7 +99,8 @@ TEST(RepairReader, APartThatChangedPlacesIsATest) {
 TEST(RepairReader, AnotherPartNearTheWorkIsNotItsPart) {
   for (const char* text :
        {"new seal for the turbo", "put a scope on the injector", "put the battery on charge",
-        "the turbo did not come on", "head gasket test done", "bleed was never done, turbo"}) {
+        "the turbo did not come on", "head gasket test done", "bleed was never done, turbo",
+        "noise changed when turbo off", "needs new turbo by dealer", "turbo is 2 years old"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text << ": " << lines_of(text)[0];
   }
   EXPECT_EQ(lines_of("cleaned the throttle body and replaced the maf"),
