@@ -1,44 +1,35 @@
-// Each word of work done (a deed) looks for its component: an adjective ("new") beside it, a verb
-// within a few words, on either side. Components joined to that one ("coil and plugs") share the
-// deed. The words of time and person directly around are claimed with them.
+// Each word of work done (a deed) looks for its component (repair_deeds.hpp tells where).
+// Components joined to that one ("coil and plugs") share the deed. The words of time and person
+// directly around are claimed with them, and so is a clause after it that says nothing else
+// ("fitted new, not by us").
 #include "indexer/repair_reader.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 
 #include "indexer/note_words.hpp"
+#include "indexer/repair_deeds.hpp"
+#include "indexer/repair_said.hpp"
+#include "indexer/repair_undone.hpp"
+#include "indexer/repair_words.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kReach = 4;  // words between a component and the verb
-
-enum class DeedForm { kVerb, kAdjective };
-
-struct Deed {
-  TokenRange at;
-  std::string action;
-  DeedForm form = DeedForm::kVerb;
-};
-
-bool is_past(std::string_view word) {
-  return word.ends_with("ed") || word == "rebuilt" || word == "done" || word == "put" ||
-         word == "did" || word == "new" || word == "bled";
-}
-
-// Whole months of so many days, weeks, months or years, rounded down.
-std::optional<int> months_of(int count, std::string_view unit) {
-  if (unit.starts_with("day") || unit == "night") return count / 30;
-  if (unit.starts_with("w"))
-    return is_since_unit(unit) ? std::optional(count * 7 / 30) : std::nullopt;
-  if (unit.starts_with("mo") || unit.starts_with("mth")) return count;
-  if (unit.starts_with("y")) return count * 12;
-  return std::nullopt;
-}
+constexpr std::size_t kReach = 8;         // tokens between a component and its deed
+constexpr std::size_t kFar = 1'000;       // unknown words between: never its deed
+constexpr std::size_t kUnknownWord = 2;   // a word between counts as so many more tokens
+constexpr std::size_t kLongestList = 12;  // tokens of a clause that only goes on with the last one
+constexpr std::size_t kTimeReach = 16;    // tokens from the work to its time
 
 bool overlap(TokenRange a, TokenRange b) {
   return a.first < b.last && b.first < a.last;
+}
+
+bool joins(std::string_view word) {
+  return word == "and" || word == "or" || word == "plus";
 }
 
 class RepairReader {
@@ -47,97 +38,142 @@ class RepairReader {
       : page_(page), vocabulary_(vocabulary) {}
 
   void read() {
-    find_components();
-    find_deeds();
-    for (const Deed& deed : deeds_) {
-      if (const auto part = component_of(deed)) add(deed, *part);
+    find_parts();
+    const std::vector<Deed> deeds = deeds_of(page_, vocabulary_, parts_);
+    is_deed_.assign(page_.size(), 0);
+    for (const Deed& deed : deeds) {
+      std::fill(is_deed_.begin() + static_cast<std::ptrdiff_t>(deed.at.first),
+                is_deed_.begin() + static_cast<std::ptrdiff_t>(deed.at.last), 1);
     }
+    for (const Deed& deed : deeds) {
+      if (const auto part = part_of(deed)) add(deed, *part);
+    }
+    for (std::size_t i = 0; i < groups_.size(); ++i) read_next_clauses(i);
+    for (RecognisedItem& item : found_) page_.keep(finished(std::move(item)));
   }
 
  private:
-  void find_components() {
+  struct Group {
+    std::size_t first_item = 0, last_item = 0;  // half-open, of found_
+    TokenRange at;
+  };
+
+  // Components that take part in no longer finding. One in "since new tyres" stays a component:
+  // the words tell the condition too.
+  void find_parts() {
+    std::vector<TokenRange> conditions;
     for (PhraseMatch& match : page_.matches({EntryKind::kSymptom, EntryKind::kCondition,
                                              EntryKind::kWorkSign, EntryKind::kComponent})) {
-      if (match.kind == EntryKind::kComponent) components_.push_back(std::move(match));
+      const TokenRange at{match.first, match.last};
+      if (match.kind == EntryKind::kComponent && !is_season(at)) parts_.push_back(std::move(match));
+      if (match.kind == EntryKind::kCondition) conditions.push_back(at);
     }
-    used_.assign(components_.size(), 0);
+    add_parts_within(conditions);
+    std::sort(parts_.begin(), parts_.end(),
+              [](const PhraseMatch& a, const PhraseMatch& b) { return a.first < b.first; });
+    used_.assign(parts_.size(), 0);
   }
 
-  void find_deeds() {
-    const auto actions = page_.matches({EntryKind::kAction});
-    auto action = actions.begin();
-    is_deed_.assign(page_.size(), 0);
-    for (std::size_t i = 0; i < page_.size(); ++i) {
-      while (action != actions.end() && action->last <= i) ++action;
-      const bool named = action != actions.end() && action->first <= i;
-      const bool adjective = is_replaced_adjective(page_.word(i));
-      if (page_.is_claimed(i) || (!adjective && !(named && is_past(page_.word(i))))) continue;
-      // "second" is no phrase of the vocabulary; a shop without the action replaces nothing.
-      if (!named && vocabulary_.find(EntryKind::kAction, "replace") == nullptr) continue;
-      Deed deed{{i, i + 1}, "replace", DeedForm::kAdjective};
-      if (named) deed = {{action->first, action->last}, action->id, deed.form};
-      if (!adjective || deed.at.last - deed.at.first > 1) deed.form = DeedForm::kVerb;
-      std::fill(is_deed_.begin() + static_cast<std::ptrdiff_t>(deed.at.first),
-                is_deed_.begin() + static_cast<std::ptrdiff_t>(deed.at.last), 1);
-      i = deed.at.last - 1;
-      deeds_.push_back(std::move(deed));
+  void add_parts_within(const std::vector<TokenRange>& conditions) {
+    is_condition_.assign(page_.size(), 0);
+    auto condition = conditions.begin();
+    for (PhraseMatch& match : page_.matches({EntryKind::kComponent})) {
+      while (condition != conditions.end() && condition->last < match.last) ++condition;
+      if (condition == conditions.end()) return;
+      if (match.first <= condition->first) continue;
+      std::fill(is_condition_.begin() + static_cast<std::ptrdiff_t>(condition->first),
+                is_condition_.begin() + static_cast<std::ptrdiff_t>(condition->last), 1);
+      parts_.push_back(std::move(match));
     }
   }
 
-  // Words between the two that keep an adjective away from its component.
-  std::size_t words_between(TokenRange a, TokenRange b) const {
+  // "changed in spring"
+  bool is_season(TokenRange at) const {
+    if (at.last - at.first > 1 || page_.word(at.first) != "spring" || at.first == 0) return false;
+    const std::string& before = page_.word(at.first - 1);
+    return before == "in" || before == "last" || before == "this" || before == "since";
+  }
+
+  // The condition's words are left for its reader.
+  void claim(TokenRange range) {
+    for (std::size_t i = range.first; i < range.last; ++i) {
+      if (is_condition_[i] == 0) page_.claim(i);
+    }
+  }
+
+  bool passes(std::size_t i) const { return is_deed_[i] != 0 || passes_in_repair(page_, i); }
+
+  // Words between the two that keep a deed away from its component.
+  std::size_t words_between(TokenRange part, const Deed& deed) const {
+    if (overlap(part, deed.at)) return 0;
+    const bool leads = deed.at.last <= part.first;
     std::size_t words = 0;
-    for (std::size_t i = std::min(a.last, b.last); i < std::max(a.first, b.first); ++i) {
-      const bool joins = page_.word(i) == "and" || page_.word(i) == "or";
-      const bool passes =
-          is_stop_word(page_.word(i)) || says_position(page_.word(i)) || is_deed_[i] != 0;
-      if (joins || !passes) ++words;
+    for (std::size_t i = std::min(part.last, deed.at.last); i < std::max(part.first, deed.at.first);
+         ++i) {
+      const std::string& word = page_.word(i);
+      const bool of_put = deed.form == DeedForm::kPut && i == deed.at.last;
+      if (leads && ties_to_another(word) && !(of_put && (word == "in" || word == "on")))
+        return kFar;
+      if (begins_sentence(word)) return kFar;
+      // "removed and cleaned"
+      const bool removed = word == "removed" || (joins(word) && page_.word(i - 1) == "removed");
+      if (!leads && removed) continue;
+      if (joins(word) || !passes(i)) ++words;
     }
     return words;
   }
 
-  std::optional<std::size_t> component_of(const Deed& deed) const {
+  bool fits(const Deed& deed, TokenRange part) const {
+    if (!page_.same_clause(deed.at.first, part.first)) return false;
+    const std::size_t words = words_between(part, deed);
+    const bool leads = deed.at.last <= part.first;
+    switch (deed.form) {
+      case DeedForm::kVerb:
+        return words <= 1;
+      case DeedForm::kAdjective:
+      case DeedForm::kBeside:
+        return words == 0;
+      case DeedForm::kLeadsPart:
+        return words == 0 && leads;
+      case DeedForm::kFollowsPart:
+        return words == 0 && !leads;
+      case DeedForm::kPut:
+        return words == 0 && is_put_in(page_, deed.at.first, part);
+    }
+    return false;
+  }
+
+  std::optional<std::size_t> part_of(const Deed& deed) const {
     std::optional<std::size_t> best;
     std::size_t best_distance = kReach + 1;
     // Components are in text order: start at the first that can be within reach.
-    auto part = std::partition_point(
-        components_.begin(), components_.end(),
-        [&](const PhraseMatch& each) { return each.last + kReach < deed.at.first; });
-    for (; part != components_.end() && part->first <= deed.at.last + kReach; ++part) {
+    auto part = std::partition_point(parts_.begin(), parts_.end(), [&](const PhraseMatch& each) {
+      return each.last + kReach < deed.at.first;
+    });
+    for (; part != parts_.end() && part->first <= deed.at.last + kReach; ++part) {
       const TokenRange at{part->first, part->last};
-      if (!page_.same_clause(deed.at.first, at.first)) continue;
-      const std::size_t gap = at.first >= deed.at.last   ? at.first - deed.at.last
-                              : at.last <= deed.at.first ? deed.at.first - at.last
-                                                         : 0;
-      const bool beside = overlap(at, deed.at) || words_between(at, deed.at) == 0;
-      if (deed.form == DeedForm::kAdjective && !beside) continue;
+      if (!fits(deed, at)) continue;
+      std::size_t gap = at.first >= deed.at.last   ? at.first - deed.at.last
+                        : at.last <= deed.at.first ? deed.at.first - at.last
+                                                   : 0;
+      // "cleaned the throttle and replaced the sensor": the nearer one without a word between.
+      if (deed.form == DeedForm::kVerb) gap += kUnknownWord * words_between(at, deed);
       // An adjective belongs to what follows it: "coil new plugs" is new plugs.
       const bool follows = at.first >= deed.at.last;
       const bool better =
           deed.form == DeedForm::kAdjective && follows ? gap <= best_distance : gap < best_distance;
       if (!better) continue;
-      best = static_cast<std::size_t>(part - components_.begin());
+      best = static_cast<std::size_t>(part - parts_.begin());
       best_distance = gap;
     }
     return best;
   }
 
-  // Whether the words before say that the work is wanted, planned or denied.
-  bool is_undone(std::size_t before) const {
-    for (std::size_t i = before; i > 0 && page_.same_clause(i - 1, before); --i) {
-      const std::string& word = page_.word(i - 1);
-      if (word == "be" && i > 1 && page_.word(i - 2) == "to") return true;
-      if (is_stop_word(word)) continue;
-      return is_negation(word) || says_not_yet(word) || word == "if";
-    }
-    return false;
-  }
-
-  bool joined(const PhraseMatch& a, const PhraseMatch& b) const {
-    if (!page_.same_clause(a.first, b.first)) return false;
+  bool joined(const PhraseMatch& a, const PhraseMatch& b, const Deed& deed) const {
+    if (!page_.same_clause(a.first, b.first)) return joined_by_comma(a, b, deed);
     bool join = false;
     for (std::size_t i = a.last; i < b.first; ++i) {
-      if (page_.word(i) == "and" || page_.word(i) == "or" || page_.word(i) == "plus") {
+      if (joins(page_.word(i))) {
         join = true;
       } else if (!is_stop_word(page_.word(i)) && !is_replaced_adjective(page_.word(i)) &&
                  !says_position(page_.word(i))) {
@@ -147,120 +183,202 @@ class RepairReader {
     return join;
   }
 
+  // "replaced plugs, coils and leads", "plugs, coils and leads replaced": the clause without the
+  // deed names nothing but parts.
+  bool joined_by_comma(const PhraseMatch& a, const PhraseMatch& b, const Deed& deed) const {
+    const bool leads = deed.at.first < a.first;
+    std::size_t i = a.last;
+    while (page_.same_clause(i, a.first)) {
+      if (leads ? !is_stop_word(page_.word(i)) : is_deed_[i] != 0) return false;
+      ++i;
+    }
+    if (!page_.same_clause(i, b.first)) return false;
+    const std::string_view between =
+        page_.text().substr(page_.token(i - 1).end, page_.token(i).begin - page_.token(i - 1).end);
+    return between.starts_with(",") && names_only_parts(leads ? b : a);
+  }
+
+  bool names_only_parts(const PhraseMatch& part) const {
+    std::size_t first = part.first, last = part.last;
+    while (first > 0 && page_.same_clause(first - 1, part.first)) --first;
+    while (page_.same_clause(last, part.first)) ++last;
+    if (last - first > kLongestList) return false;
+    for (std::size_t i = first; i < last; ++i) {
+      if (is_deed_[i] != 0 || page_.is_claimed(i)) return false;
+      const bool known = is_stop_word(page_.word(i)) || says_position(page_.word(i)) || is_part(i);
+      if (!known && !joins(page_.word(i))) return false;
+    }
+    return true;
+  }
+
+  bool is_part(std::size_t i) const {
+    const auto part = std::partition_point(parts_.begin(), parts_.end(),
+                                           [&](const PhraseMatch& each) { return each.last <= i; });
+    return part != parts_.end() && part->first <= i;
+  }
+
   void add(const Deed& deed, std::size_t part) {
-    const TokenRange at{components_[part].first, components_[part].last};
-    if (is_undone(deed.at.first) || is_undone(std::min(at.first, deed.at.first))) return;
+    const TokenRange at{parts_[part].first, parts_[part].last};
+    if (is_undone_before(page_, deed.at.first) ||
+        is_undone_before(page_, std::min(at.first, deed.at.first))) {
+      return;
+    }
     if (used_[part] != 0) {
       // "new coil fitted": the second deed says the same of the same part.
-      return page_.claim(deed.at);
+      return claim(deed.at);
     }
     std::size_t first = part, last = part + 1;
-    while (first > 0 && used_[first - 1] == 0 && joined(components_[first - 1], components_[first]))
+    while (first > 0 && used_[first - 1] == 0 && joined(parts_[first - 1], parts_[first], deed))
       --first;
-    while (last < components_.size() && used_[last] == 0 &&
-           joined(components_[last - 1], components_[last]))
+    while (last < parts_.size() && used_[last] == 0 && joined(parts_[last - 1], parts_[last], deed))
       ++last;
-    const TokenRange group{std::min(components_[first].first, deed.at.first),
-                           std::max(components_[last - 1].last, deed.at.last)};
-    const RecognisedItem like = said_around(group, deed);
+    const TokenRange group{std::min(parts_[first].first, deed.at.first),
+                           std::max(parts_[last - 1].last, deed.at.last)};
+    if (is_undone_after(page_, is_deed_, group)) return;
+    const TokenRange around = around_of(group);
+    const RepairSaid said = said_in(around, group);
+    if (is_test_swap(page_, deed.at, group, around, said)) return;
+    claim(deed.at);
+    claim_words_that_tell(around);
+    const std::size_t items = found_.size();
     for (std::size_t i = first; i < last; ++i) {
-      TokenRange span{components_[i].first, components_[i].last};
+      TokenRange span{parts_[i].first, parts_[i].last};
       if (i == part)
         span = {std::min(span.first, deed.at.first), std::max(span.last, deed.at.last)};
-      add_item(like, deed.action, i, span);
+      add_item(said, deed.action, i, span);
     }
+    groups_.push_back({items, found_.size(), group});
   }
 
-  void add_item(const RecognisedItem& like, const std::string& action, std::size_t part,
+  // Said twice of a part, it is one repair: "I fitted the battery, new battery not coded".
+  void add_item(const RepairSaid& said, const std::string& deed, std::size_t part,
                 TokenRange span) {
+    const std::string action = action_on(vocabulary_, parts_[part].id, deed);
     used_[part] = 1;
-    page_.claim({components_[part].first, components_[part].last});
-    RecognisedItem item = like;
-    item.id = action + " " + components_[part].id;
-    item.repair->fix = {action, components_[part].id};
-    item.span = page_.span_of(span);
-    page_.keep(std::move(item));
+    claim({parts_[part].first, parts_[part].last});
+    const Fix fix{action, parts_[part].id};
+    const auto [known, is_new] = by_fix_.emplace(fix, found_.size());
+    if (!is_new) return say(found_[known->second], said);
+    RecognisedItem item = recognised_item(ItemKind::kEarlierRepair, action + " " + fix.component,
+                                          page_.span_of(span));
+    item.repair.emplace();
+    item.repair->fix = fix;
+    is_said_.push_back(0);
+    found_.push_back(std::move(item));
+    say(found_.back(), said);
   }
 
-  // Who did it, from the words directly around; claims them and the deed.
-  RecognisedItem said_around(TokenRange group, const Deed& deed) {
-    page_.claim(deed.at);
-    bool elsewhere = false, owner = false, here = false;
-    const auto look = [&](std::size_t i) {
-      const std::string& word = page_.word(i);
-      elsewhere = elsewhere || says_elsewhere(word);
-      owner = owner || says_owner(word);
-      here = here || says_here(word);
-      if (is_context(i)) page_.claim(i);
-    };
-    for (std::size_t i = group.first; i < group.last; ++i) look(i);
-    for (std::size_t i = group.last; is_around(i, group.first); ++i) look(i);
-    for (std::size_t i = group.first; i > 0 && is_around(i - 1, group.first); --i) look(i - 1);
-    RecognisedItem item = recognised_item(ItemKind::kEarlierRepair, "", {});
-    item.repair.emplace();
-    item.repair->by = elsewhere ? RepairedBy::kElsewhere
-                      : owner   ? RepairedBy::kOwner
-                      : here    ? RepairedBy::kHere
-                                : RepairedBy::kElsewhere;
-    if (!elsewhere && !owner && !here) item.reading_chosen = "not said by whom: taken as elsewhere";
-    for (std::size_t i = group.first; page_.same_clause(i, group.first) && !item.months_ago; ++i) {
-      item.months_ago = months_ago_at(i);
+  // What was said first stays.
+  void say(RecognisedItem& item, const RepairSaid& said) {
+    char& is_said = is_said_[static_cast<std::size_t>(&item - found_.data())];
+    if (said.by && is_said == 0) {
+      item.repair->by = *said.by;
+      is_said = 1;
     }
-    // "fitted elsewhere, one month ago"
-    std::size_t next = group.first;
-    while (page_.same_clause(next, group.first)) ++next;
-    if (!item.months_ago && next < page_.size()) item.months_ago = months_ago_at(next);
+    if (!item.months_ago) item.months_ago = said.months_ago;
+  }
+
+  RecognisedItem finished(RecognisedItem item) const {
+    const auto known = by_fix_.find(item.repair->fix);
+    if (is_said_[known->second] == 0) {
+      item.repair->by = RepairedBy::kElsewhere;
+      item.reading_chosen = "not said by whom: taken as elsewhere";
+    }
     return item;
   }
 
-  // "4 mo ago", "two years ago", "last month"; nothing when the token begins none of these.
-  std::optional<int> months_ago_at(std::size_t i) const {
-    const auto word = [&](std::size_t at) {
-      return page_.same_clause(at, i) ? std::string_view(page_.word(at)) : std::string_view();
-    };
-    if (word(i) == "last") return months_of(1, word(i + 1));
-    if (word(i) == "yesterday") return 0;
-    if (word(i) == "half" && word(i + 1) == "a" && word(i + 2) == "year") return 6;
-    const auto count = small_number(word(i));
-    const bool past = word(i + 2) == "ago" || word(i + 2) == "back" || word(i + 2) == "old";
-    return count && past ? months_of(*count, word(i + 1)) : std::nullopt;
+  // The group and the words of time and person directly around it.
+  TokenRange around_of(TokenRange group) const {
+    TokenRange around = group;
+    while (is_around(around.last, group.first)) ++around.last;
+    while (around.first > 0 && is_around(around.first - 1, group.first)) --around.first;
+    return around;
+  }
+
+  RepairSaid said_in(TokenRange around, TokenRange group) const {
+    RepairSaid said{repaired_by(page_, is_deed_, around), std::nullopt};
+    TokenRange after{group.first, group.first};
+    while (page_.same_clause(after.last, group.first) && after.last < group.last + kTimeReach) {
+      ++after.last;
+    }
+    said.months_ago = months_ago_in(page_, after);
+    if (!said.months_ago) said.months_ago = months_ago_in(page_, {around.first, group.first});
+    return said;
+  }
+
+  void claim_words_that_tell(TokenRange words) {
+    for (std::size_t i = words.first; i < words.last; ++i) {
+      if (tells_repair(page_, i) || is_not_us(i)) claim({i, i + 1});
+    }
   }
 
   bool is_around(std::size_t i, std::size_t anchor) const {
     if (!page_.same_clause(i, anchor) || page_.is_claimed(i)) return false;
     const std::string& word = page_.word(i);
+    // "replaced and coded by us"
+    const bool same_work =
+        word == "and" && page_.same_clause(i + 1, anchor) && is_deed_[i + 1] != 0;
+    if (same_work) return true;
     if (word == "and" || word == "but") return false;
     // "new coil fitted by owner": past the second word of the same work.
-    return is_stop_word(word) || is_context(i) || is_deed_[i] != 0;
+    return goes_on(i);
   }
 
-  // A word of time or person, or the number before one ("four months", "5,000 km").
-  bool is_context(std::size_t i) const {
-    const std::string& word = page_.word(i);
-    const bool is_year =
-        word.size() == 4 && is_number(word) && (word.starts_with("19") || word.starts_with("20"));
-    if (is_year || is_repair_context(word)) return true;
-    for (std::size_t next = i + 1; next <= i + 2 && page_.same_clause(i, next); ++next) {
-      if (is_since_unit(page_.word(next))) return is_number(word);
-      if (!is_number(page_.word(next))) return false;
-    }
-    return false;
+  bool goes_on(std::size_t i) const {
+    return passes(i) || ties_to_another(page_.word(i)) || is_not_us(i);
   }
 
-  static bool is_number(std::string_view word) {
-    for (const char* name : {"few", "couple", "several", "of", "half"}) {
-      if (word == name) return true;
+  // "not us", "not by us"
+  bool is_not_us(std::size_t i) const {
+    if (!is_negation(page_.word(i))) return false;
+    std::size_t next = i + 1;
+    while (page_.same_clause(next, i) && page_.word(next) == "by") ++next;
+    return page_.same_clause(next, i) && (page_.word(next) == "us" || page_.word(next) == "here");
+  }
+
+  // Clauses after the work that say nothing but who and when: "new, customer put it 2 months ago",
+  // "battery new, starter new, both fitted elsewhere, one month ago".
+  void read_next_clauses(std::size_t group) {
+    std::size_t next = groups_[group].at.last;
+    while (page_.same_clause(next, groups_[group].at.first)) ++next;
+    bool of_both = false;
+    while (const auto clause = clause_that_goes_on(next)) {
+      const RepairSaid said{repaired_by(page_, is_deed_, *clause), months_ago_in(page_, *clause)};
+      of_both =
+          of_both || page_.word(clause->first) == "both" || page_.word(clause->first) == "all";
+      const std::size_t from = of_both && group > 0 ? group - 1 : group;
+      for (std::size_t i = groups_[from].first_item; i < groups_[group].last_item; ++i) {
+        say(found_[i], said);
+      }
+      for (std::size_t i = clause->first; i < clause->last; ++i) {
+        if (is_deed_[i] != 0 || tells_repair(page_, i)) claim({i, i + 1});
+      }
+      next = clause->last;
     }
-    if (small_number(word)) return true;
-    return word.find_first_not_of("0123456789k") == word.npos;
+  }
+
+  std::optional<TokenRange> clause_that_goes_on(std::size_t first) const {
+    TokenRange clause{first, first};
+    bool tells = false;
+    for (; page_.same_clause(clause.last, first); ++clause.last) {
+      const std::size_t i = clause.last;
+      if (page_.is_claimed(i) || !goes_on(i) || is_part(i) || i - first > kLongestList) {
+        return std::nullopt;
+      }
+      tells = tells || tells_repair(page_, i);
+    }
+    return tells ? std::optional(clause) : std::nullopt;
   }
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
-  std::vector<PhraseMatch> components_;
-  std::vector<char> used_;  // by component
-  std::vector<Deed> deeds_;
-  std::vector<char> is_deed_;  // by token
+  std::vector<PhraseMatch> parts_;
+  std::vector<char> used_;                    // by part
+  std::vector<char> is_deed_, is_condition_;  // by token
+  std::vector<RecognisedItem> found_;
+  std::vector<char> is_said_;  // by item: the note says who
+  std::map<Fix, std::size_t> by_fix_;
+  std::vector<Group> groups_;
 };
 
 }  // namespace

@@ -158,24 +158,28 @@ std::set<std::string> phrases_of(const Entry& entry) {
   return phrases;
 }
 
-// 64-bit FNV-1a (Fowler, Noll, Vo; offset basis and prime as published in RFC 9923) over the texts
-// as loaded, in their order.
-std::string fingerprint_of(const VocabularyFiles& files) {
-  std::uint64_t hash = 0xcbf29ce484222325U;
-  for (const auto& [name, text] : files) {
+// 64-bit FNV-1a (Fowler, Noll, Vo; offset basis and prime as published in RFC 9923).
+class Fingerprint {
+ public:
+  void add(std::string_view text) {
     for (const char c : text) {
-      hash ^= static_cast<unsigned char>(c);
-      hash *= 0x100000001b3U;
+      hash_ ^= static_cast<unsigned char>(c);
+      hash_ *= 0x100000001b3U;
     }
   }
-  return fmt::format("{:016x}", hash);
-}
+  std::string text() const { return fmt::format("{:016x}", hash_); }
+
+ private:
+  std::uint64_t hash_ = 0xcbf29ce484222325U;
+};
 
 class Loader {
  public:
   Result<void> add_file(const std::string& name, const std::string& text) {
     auto file = read_file(name, text);
     if (!file) return fail(file.error());
+    // A file left without entries, after an edit was taken back, changes nothing.
+    if (!file->entries.empty()) fingerprint_.add(text);
     std::set<std::string> ids_here;
     for (const Json& json : file->entries) {
       const std::string label = json.is_object() && json.contains("id") && json["id"].is_string()
@@ -221,6 +225,7 @@ class Loader {
   }
 
   std::map<EntryKind, EntriesOfKind> take() { return std::move(entries_); }
+  std::string fingerprint() const { return fingerprint_.text(); }
 
  private:
   bool exists(EntryKind kind, const std::string& id) const {
@@ -239,6 +244,7 @@ class Loader {
     return false;
   }
 
+  Fingerprint fingerprint_;
   std::map<EntryKind, EntriesOfKind> entries_;
   std::map<std::pair<EntryKind, std::string>, std::string> homes_;
 };
@@ -274,7 +280,7 @@ Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& files) {
   Vocabulary vocabulary;
   vocabulary.entries_ = loader.take();
   for (const auto& [kind, name] : kEnumNames<EntryKind>) vocabulary.entries_[kind];
-  vocabulary.fingerprint_ = fingerprint_of(files);
+  vocabulary.fingerprint_ = loader.fingerprint();
   return vocabulary;
 }
 

@@ -24,7 +24,7 @@ TEST(RepairReader, ReadsWorkDoneAndByWhom) {
       {"battery swapped by the owner himself", {"earlier_repair replace battery owner"}},
       {"battery is new", {"earlier_repair replace battery elsewhere"}},
       {"EGR cleaned here last year", {"earlier_repair clean egr_valve here"}},
-      {"coil R&R'd here", {"earlier_repair reseat ignition_coil here"}},
+      {"coil R&R'd here", {"earlier_repair replace ignition_coil here"}},
       {"gearbox fluid changed here", {"earlier_repair change_fluid gearbox_fluid here"}}};
   for (const NoteRow& row : table) {
     EXPECT_EQ(lines_of(row.text), row.items) << row.text;
@@ -51,11 +51,98 @@ TEST(RepairReader, WorkWantedOrDeniedIsNone) {
   for (const char* text :
        {"needs new turbo", "turbo not replaced", "turbo never replaced", "replace turbo",
         "turbo needs to be replaced", "turbo to be replaced", "turbo should be replaced",
-        "should we replace the turbo?", "quoted for new turbo", "no new turbo", "replaced", "turbo",
+        "should we replace the turbo?", "turbo replaced?", "new turbo needed", "fit new turbo",
+        "wants a price for new turbo", "quoted for new turbo", "no new turbo", "replaced", "turbo",
         "turbo, replaced"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text << ": " << lines_of(text)[0];
     EXPECT_FALSE(leftover_of(text).empty()) << text;
   }
+}
+
+TEST(RepairReader, TheSentenceSaysWho) {
+  const std::vector<NoteRow> table{
+      {"we put a crank sensor in it two weeks ago",
+       {"earlier_repair replace crankshaft_sensor here"}},
+      {"other garage change thermostat", {"earlier_repair replace thermostat elsewhere"}},
+      {"customer changed the battery", {"earlier_repair replace battery owner"}},
+      {"battery changed by cust", {"earlier_repair replace battery owner"}},
+      {"battery he put in himself", {"earlier_repair replace battery owner"}},
+      {"he fitted a new battery", {"earlier_repair replace battery owner"}},
+      {"customer says battery replaced", {"earlier_repair replace battery elsewhere"}},
+      {"customer had a new battery fitted", {"earlier_repair replace battery elsewhere"}},
+      {"battery changed by previous owner", {"earlier_repair replace battery elsewhere"}},
+      {"battery new 3 yrs ago, us", {"earlier_repair replace battery here"}},
+      {"battery new, not by us", {"earlier_repair replace battery elsewhere"}},
+      {"battery is new, customer put it 2 month ago", {"earlier_repair replace battery owner"}},
+      {"the chap before us put a new turbo in", {kTurboElsewhere}},
+      {"turbo by the last owner's mechanic", {kTurboElsewhere}},
+      {"last garage put a turbo and a map sensor on it",
+       {kTurboElsewhere, "earlier_repair replace boost_sensor elsewhere"}},
+      {"had the clutch done elsewhere", {"earlier_repair replace clutch elsewhere"}},
+      {"injector replaced and coded by us", {"earlier_repair replace injector here"}},
+      {"front pads done 20k ago", {"earlier_repair replace brake_pad elsewhere"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairReader, APartThatChangedPlacesIsATest) {
+  for (const char* text : {"swapped coil 1 and 3", "swapped coils over",
+                           "pump relay swapped, relay good", "we swapped the coils",
+                           "changed coils round", "tried another coil", "fitted known good coil"}) {
+    for (const std::string& line : lines_of(text)) {
+      EXPECT_FALSE(line.starts_with("earlier_repair")) << text << ": " << line;
+    }
+  }
+  EXPECT_EQ(lines_of("battery swapped a month ago by recovery firm"),
+            std::vector<std::string>{"earlier_repair replace battery elsewhere"});
+}
+
+TEST(RepairReader, AnotherPartNearTheWorkIsNotItsPart) {
+  for (const char* text :
+       {"new seal for the turbo", "put a scope on the injector", "put the battery on charge",
+        "the turbo did not come on", "head gasket test done", "bleed was never done, turbo",
+        "noise changed when turbo off", "needs new turbo by dealer", "turbo is 2 years old"}) {
+    EXPECT_TRUE(lines_of(text).empty()) << text << ": " << lines_of(text)[0];
+  }
+  EXPECT_EQ(lines_of("cleaned the throttle body and replaced the maf"),
+            (std::vector<std::string>{"earlier_repair clean throttle_body elsewhere",
+                                      "earlier_repair replace air_mass_meter elsewhere"}));
+  EXPECT_EQ(lines_of("thermostat changed in spring"),
+            std::vector<std::string>{"earlier_repair replace thermostat elsewhere"});
+}
+
+TEST(RepairReader, ListsGoOnOverCommas) {
+  EXPECT_EQ(lines_of("replaced coil, plugs and thermostat"),
+            (std::vector<std::string>{"earlier_repair replace ignition_coil elsewhere",
+                                      "earlier_repair replace spark_plug elsewhere",
+                                      "earlier_repair replace thermostat elsewhere"}));
+  EXPECT_EQ(lines_of("starter new, battery new, both fitted by owner"),
+            (std::vector<std::string>{"earlier_repair replace starter_motor owner",
+                                      "earlier_repair replace battery owner"}));
+}
+
+TEST(RepairReader, ReadsHowLongAgo) {
+  const std::vector<std::pair<const char*, std::optional<int>>> table{
+      {"coil replaced 4 mo ago", 4},        {"coil replaced 2mo back", 2},
+      {"coil replaced a year ago", 12},     {"coil replaced half a year ago", 6},
+      {"coil replaced last month", 1},      {"coil replaced couple of months ago", 2},
+      {"battery 3 months old", 3},          {"5 months ago other garage put new coils", 5},
+      {"coil new, fitted 2 yrs ago", 24},   {"coil replaced last week", 0},
+      {"I change battery 2 months ago", 2}, {"coil replaced here", std::nullopt}};
+  for (const auto& [text, months] : table) {
+    const auto items = built_in_recogniser().recognise(text).items;
+    ASSERT_EQ(items.size(), 1U) << text;
+    EXPECT_EQ(items[0].months_ago, months) << text;
+  }
+}
+
+TEST(RepairReader, SaidTwiceItIsOneRepair) {
+  EXPECT_EQ(lines_of("I fitted the battery last week, new battery not coded"),
+            std::vector<std::string>{"earlier_repair replace battery here"});
+}
+
+TEST(RepairReader, AFluidIsDrainedAndRefilled) {
+  EXPECT_EQ(lines_of("coolant replaced here"),
+            std::vector<std::string>{"earlier_repair change_fluid coolant here"});
 }
 
 TEST(RepairReader, TheCureThatFailedIsStillARepair) {
@@ -63,10 +150,12 @@ TEST(RepairReader, TheCureThatFailedIsStillARepair) {
             std::vector<std::string>{kTurboElsewhere});
 }
 
-TEST(RepairReader, AComponentInsideAFindingIsNone) {
+// A condition such as "since new tyres" tells of the work as well.
+TEST(RepairReader, AComponentInsideASymptomIsNone) {
   EXPECT_EQ(lines_of("new battery light on"), std::vector<std::string>{"symptom charge_lamp_on"});
   EXPECT_EQ(lines_of("vibration since new tyres"),
-            (std::vector<std::string>{"symptom vibration_at_speed", "condition after_tyres"}));
+            (std::vector<std::string>{"symptom vibration_at_speed", "condition after_tyres",
+                                      "earlier_repair replace tyre elsewhere"}));
 }
 
 TEST(RepairReader, OnlyTheWordsAroundSayWho) {

@@ -1,0 +1,134 @@
+#include "indexer/repair_deeds.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "indexer/note_words.hpp"
+#include "indexer/repair_said.hpp"
+#include "indexer/repair_words.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kTimeReach = 12;  // tokens from the verb to its time
+constexpr int kOldestAge = 12;          // months; an older part may be as old as the car
+
+class DeedFinder {
+ public:
+  DeedFinder(const NotePage& page, const std::vector<PhraseMatch>& parts, bool may_replace)
+      : page_(page),
+        parts_(parts),
+        may_replace_(may_replace),
+        actions_(page.matches({EntryKind::kAction})),
+        action_(actions_.begin()) {}
+
+  std::vector<Deed> find() {
+    std::vector<Deed> deeds;
+    for (std::size_t i = 0; i < page_.size();) {
+      auto deed = page_.is_claimed(i) ? std::nullopt : deed_at(i);
+      i = deed ? deed->at.last : i + 1;
+      if (deed) deeds.push_back(std::move(*deed));
+    }
+    return deeds;
+  }
+
+ private:
+  std::optional<Deed> deed_at(std::size_t i) {
+    while (action_ != actions_.end() && action_->last <= i) ++action_;
+    const bool named = action_ != actions_.end() && action_->first <= i;
+    const std::string& word = page_.word(i);
+    if (named && action_->last - action_->first == 1 && word == "did") return did(i);
+    if (named && is_done(i)) {
+      const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
+      return Deed{{action_->first, action_->last},
+                  action_->id,
+                  adjective ? DeedForm::kAdjective : DeedForm::kVerb};
+    }
+    // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
+    if (!may_replace_) return std::nullopt;
+    if (is_replaced_adjective(word)) return replace({i, i + 1}, DeedForm::kAdjective);
+    if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
+    if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
+    if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
+    return aged(i);
+  }
+
+  // "changed", or "change" right after somebody who can have done it.
+  bool is_done(std::size_t i) const {
+    // "bleeding was never done"
+    for (std::size_t k = action_->first; k < action_->last; ++k) {
+      if (is_negation(page_.word(k))) return false;
+    }
+    // "fit new battery" asks for it.
+    const bool plain = is_plain_verb(page_.word(action_->first));
+    if (plain && !has_somebody_before(page_, action_->first) && !is_ours_of_late(action_->first)) {
+      return false;
+    }
+    if (is_past(page_.word(i)) || is_replaced_adjective(page_.word(i))) return true;
+    return plain && i == action_->first;
+  }
+
+  // "I change battery two months ago"
+  bool is_ours_of_late(std::size_t i) const {
+    if (i == 0 || !page_.same_clause(i - 1, i) || !names_us(page_.word(i - 1))) return false;
+    std::size_t last = i;
+    while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
+    return months_ago_in(page_, {i, last}).has_value();
+  }
+
+  // "did the plugs", but not "the fan did come on" or "did not".
+  std::optional<Deed> did(std::size_t i) const {
+    return Deed{{i, i + 1}, action_->id, DeedForm::kLeadsPart};
+  }
+
+  // "three months old", "2mo old"
+  std::optional<Deed> aged(std::size_t i) const {
+    const auto months = months_ago_in(page_, {i, i + 1});
+    if (!months || *months > kOldestAge) return std::nullopt;
+    std::size_t last = i + 1;
+    while (last < i + 3 && page_.same_clause(last, i) && page_.word(last) != "old") ++last;
+    if (!page_.same_clause(last, i) || page_.word(last) != "old") return std::nullopt;
+    return replace({i, last + 1}, DeedForm::kBeside);
+  }
+
+  // "cambelt and pump by the last owner": after a component, before somebody.
+  bool is_by_somebody(std::size_t i) const {
+    const auto part = std::partition_point(parts_.begin(), parts_.end(),
+                                           [&](const PhraseMatch& each) { return each.last < i; });
+    if (part == parts_.end() || part->last != i) return false;
+    for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
+      const std::string& word = page_.word(next);
+      if (names_others(word) || names_owner(word) || word == "us") return true;
+      if (!is_stop_word(word) && !tells_repair(page_, next)) return false;
+    }
+    return false;
+  }
+
+  static std::optional<Deed> replace(TokenRange at, DeedForm form) {
+    return Deed{at, "replace", form};
+  }
+
+  const NotePage& page_;
+  const std::vector<PhraseMatch>& parts_;
+  bool may_replace_;
+  std::vector<PhraseMatch> actions_;
+  std::vector<PhraseMatch>::const_iterator action_;
+};
+
+}  // namespace
+
+std::vector<Deed> deeds_of(const NotePage& page, const Vocabulary& vocabulary,
+                           const std::vector<PhraseMatch>& parts) {
+  const bool may_replace = vocabulary.find(EntryKind::kAction, "replace") != nullptr;
+  return DeedFinder(page, parts, may_replace).find();
+}
+
+std::string action_on(const Vocabulary& vocabulary, const std::string& part,
+                      const std::string& action) {
+  const bool is_fluid = part.ends_with("_oil") || part.ends_with("_fluid") || part == "coolant";
+  const bool drains = vocabulary.find(EntryKind::kAction, "change_fluid") != nullptr;
+  return is_fluid && drains && action == "replace" ? "change_fluid" : action;
+}
+
+}  // namespace shoplore

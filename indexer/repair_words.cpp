@@ -1,0 +1,114 @@
+#include "indexer/repair_words.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "indexer/note_words.hpp"
+
+namespace shoplore {
+namespace {
+
+template <std::size_t N>
+bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+}  // namespace
+
+bool is_past(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"rebuilt", "done", "put", "did", "new", "bled", "rebled", "blown", "blew", "reground",
+       "relearnt", "unstuck", "reset", "recon"});
+  return (word.ends_with("ed") && !word.ends_with("eed")) || holds(words, word);
+}
+
+bool is_plain_verb(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"change", "replace", "renew", "repair", "fix", "clean", "fit", "install", "adjust", "weld",
+       "changes", "replaces", "fits"});
+  return holds(words, word);
+}
+
+bool is_swap(std::string_view word) {
+  return word == "swapped" || word == "swopped";
+}
+
+bool says_places_changed(std::string_view word) {
+  return word == "with" || word == "round" || word == "around" || word == "over" ||
+         word == "across" || word == "between" || word == "cylinder" || word == "cyl" ||
+         word == "positions";
+}
+
+bool ties_to_another(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"of", "to", "on", "for", "in", "at", "from", "inside", "into", "onto", "behind", "near",
+       "with", "under", "through", "across", "against", "by"});
+  return holds(words, word);
+}
+
+bool begins_sentence(std::string_view word) {
+  return word == "when" || word == "while" || word == "if" || word == "after" || word == "since" ||
+         word == "because" || word == "until";
+}
+
+bool says_planned(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"fit",       "get",        "try",   "tried",  "trying", "supply",  "price",
+       "cost",      "estimate",   "book",  "booked", "plan",   "planned", "consider",
+       "known",     "donor",      "loan",  "asked",  "asking", "could",   "suggest",
+       "suggested", "authorised", "going", "due",    "next",   "sourcing"});
+  return holds(words, word);
+}
+
+bool says_wanted(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"needed", "required", "requested", "advised", "recommended", "quoted", "ordered", "wanted",
+       "necessary", "awaited", "tomorrow", "due", "please", "arriving"});
+  return holds(words, word);
+}
+
+bool names_others(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"elsewhere",  "garage",    "garages",     "dealer",    "dealers", "dealer's",  "dealership",
+       "workshop",   "workshops", "mechanic",    "mechanics", "chap",    "bloke",     "guy",
+       "friend",     "mate",      "firm",        "depot",     "place",   "shop",      "shops",
+       "specialist", "bodyshop",  "recovery",    "seller",    "auction", "neighbour", "brother",
+       "son",        "dad",       "father",      "uncle",     "husband", "someone",   "somebody",
+       "somewhere",  "else",      "independent", "patrol",    "trader",  "fitter",    "others"});
+  return holds(words, word);
+}
+
+bool names_owner(std::string_view word) {
+  return word == "customer" || word == "owner" || word == "driver" || word == "keeper" ||
+         word == "he" || word == "she" || word == "client";
+}
+
+bool says_own_work(std::string_view word) {
+  return word == "himself" || word == "herself" || word == "diy" || word == "themselves" ||
+         word == "hisself" || word == "themself";
+}
+
+bool names_us(std::string_view word) {
+  return word == "we" || word == "i";
+}
+
+bool is_between_who_and_work(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"already", "just", "has", "have", "had", "also", "previously", "recently", "only", "himself",
+       "herself", "then", "driver", "did", "last", "once"});
+  return holds(words, word);
+}
+
+std::optional<int> months_of(int count, std::string_view unit) {
+  if (unit.starts_with("day") || unit.starts_with("night")) return count / 30;
+  if (unit.starts_with("w")) {
+    return is_since_unit(unit) ? std::optional(count * 7 / 30) : std::nullopt;
+  }
+  if (unit.starts_with("mo") || unit.starts_with("mth")) {
+    return is_since_unit(unit) ? std::optional(count) : std::nullopt;
+  }
+  if (unit.starts_with("y") && is_since_unit(unit)) return count * 12;
+  return std::nullopt;
+}
+
+}  // namespace shoplore
