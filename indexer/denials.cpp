@@ -83,6 +83,9 @@ bool Denials::by_word_after(std::size_t next) {
     return true;
   }
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
+  // "loses water, no visible leak" denies the leak; "no longer there" what stands before.
+  const bool is_no = page_.word(i) == "no";
+  if (is_no && !(page_.same_clause(i + 1, next) && page_.word(i + 1) == "longer")) return false;
   std::size_t noticed = i + 1;
   const auto passes = [&](std::size_t at) {
     return page_.same_clause(at, next) &&

@@ -54,6 +54,22 @@ std::set<std::string> said_by_vehicle(const Recognised& recognised) {
   return said;
 }
 
+// Readings that no check took: "12.5 V (of what, is not said)".
+std::vector<std::string> loose_readings(const Recognised& recognised) {
+  std::vector<std::string> loose;
+  for (const RecognisedItem& item : recognised.items) {
+    if (item.kind != ItemKind::kReading) continue;
+    const bool taken = std::any_of(
+        recognised.items.begin(), recognised.items.end(), [&](const RecognisedItem& other) {
+          return other.kind == ItemKind::kCheck && other.reading && other.unit == item.unit &&
+                 other.reading->number == item.reading->number &&
+                 other.reading->word == item.reading->word;
+        });
+    if (!taken) loose.push_back(item.id + " (not said of what)");
+  }
+  return loose;
+}
+
 std::string with_code_note(const EvidenceItem& item, const Vocabulary& vocabulary) {
   std::string text = display_item(item, vocabulary);
   if (item.attribute.rfind("code:", 0) != 0) return text;
@@ -88,6 +104,9 @@ std::string print_understood(const Understood& understood, const Vocabulary& voc
   }
   for (const RecognisedItem& item : understood.recognised.items) {
     if (item.kind == ItemKind::kScanned) first.emplace_back("no fault codes");
+  }
+  for (std::string& reading : loose_readings(understood.recognised)) {
+    findings.push_back(std::move(reading));
   }
   std::string text = joined(first, " · ");
   if (!text.empty() && !findings.empty()) text += "\n";

@@ -40,6 +40,7 @@ TEST(FindingReader, ANegationReachesNoFurtherThanItMay) {
       {"no misfire, whistle", {"symptom misfire absent", "symptom whistle_under_load"}},
       {"no misfire. whistle", {"symptom misfire absent", "symptom whistle_under_load"}},
       {"no misfire but whistle", {"symptom misfire absent", "symptom whistle_under_load"}},
+      {"loses water no visible leak", {"symptom coolant_loss"}},
       {"no misfire and whistle", {"symptom misfire absent", "symptom whistle_under_load"}},
       {"not running right misfire", {"symptom misfire"}},
       {"misfire, not found yet", {"symptom misfire"}},
