@@ -5,15 +5,13 @@
 #include <optional>
 #include <set>
 
-#include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
-#include "indexer/text.hpp"
+#include "indexer/verdict_words.hpp"
 
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kWordReach = 3;     // free words between a check and how it went
 constexpr std::size_t kReadingReach = 5;  // free words between a check and its reading
 
 std::string range_text(const Entry& check) {
@@ -32,12 +30,15 @@ bool can_measure(const Entry& check, std::string_view unit) {
 class PageChecks {
  public:
   PageChecks(NotePage& page, const Vocabulary& vocabulary, const CheckReader& reader)
-      : page_(page), vocabulary_(vocabulary), reader_(reader) {
+      : page_(page),
+        vocabulary_(vocabulary),
+        reader_(reader),
+        is_reading_(page.size(), 0),
+        in_phrase_(page.size(), 0),
+        search_(page, in_phrase_, is_reading_) {
     for (std::size_t i = 0; i < page.items().size(); ++i) {
       if (page.items()[i].kind == ItemKind::kReading) readings_.push_back(i);
     }
-    is_reading_.assign(page.size(), 0);
-    in_phrase_.assign(page.size(), 0);
     for (const std::size_t i : readings_) mark(is_reading_, page.tokens_at(page.items()[i].span));
   }
 
@@ -61,16 +62,16 @@ class PageChecks {
   }
 
   void read_check(const PhraseMatch& match) {
-    const auto word = verdict_word(match, kWordReach);
+    const auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
     if (word || reading) keep(match, match.id, word, reading);
   }
 
   // "pads 2 mm", "tone ring cracked"
   void read_part(const PhraseMatch& match) {
-    constexpr std::size_t kBeside = 2;
     if (page_.is_claimed(match.first)) return;
-    const auto word = verdict_word(match, kBeside);
+    const auto word =
+        search_.near(match, is_looked_at(match) ? VerdictReach::kFar : VerdictReach::kBeside);
     const auto reading = reading_near(match, "");
     const Entry* check = nullptr;
     if (reading) check = reader_.check_of(match.id, page_.items()[*reading].unit);
@@ -80,8 +81,18 @@ class PageChecks {
     keep(match, check->id, word, measured ? reading : std::nullopt);
   }
 
-  void keep(const PhraseMatch& match, const std::string& id, std::optional<std::size_t> word,
-            std::optional<std::size_t> reading) {
+  // "looked at the cabin filter, soaked": a look is told, and its verdict may stand further off.
+  bool is_looked_at(const PhraseMatch& match) const {
+    constexpr std::size_t kReach = 4;
+    const std::size_t first = match.first > kReach ? match.first - kReach : 0;
+    for (std::size_t i = first; i < match.last + kReach && i < page_.size(); ++i) {
+      if (page_.same_clause(i, match.first) && says_look(page_.word(i))) return true;
+    }
+    return false;
+  }
+
+  void keep(const PhraseMatch& match, const std::string& id,
+            const std::optional<VerdictWords>& word, std::optional<std::size_t> reading) {
     if (!read_.insert(id).second) return;
     RecognisedItem item =
         recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
@@ -114,43 +125,10 @@ class PageChecks {
     if (check->low || check->high) item.reading_chosen += ", " + range_text(*check);
   }
 
-  void judge_by_word(RecognisedItem& item, std::size_t word) {
-    const bool turned = is_denied_at(page_, word);
-    item.verdict = says_pass(page_.word(word)) != turned ? Verdict::kPass : Verdict::kFail;
+  void judge_by_word(RecognisedItem& item, const VerdictWords& word) {
+    item.verdict = word.verdict;
     item.reading_chosen.clear();
-    page_.claim(word);
-    for (std::size_t i = word; turned && i > 0; --i) {
-      page_.claim(i - 1);
-      if (is_negation(page_.word(i - 1))) break;
-    }
-  }
-
-  bool is_verdict(std::size_t i) const {
-    return says_pass(page_.word(i)) || says_fail(page_.word(i));
-  }
-
-  // The word nearest to a check that says how it went: inside its phrase, then after, then before.
-  std::optional<std::size_t> verdict_word(const PhraseMatch& match, std::size_t reach) const {
-    for (std::size_t i = match.first; i < match.last; ++i) {
-      if (is_verdict(i)) return i;
-    }
-    const auto is_free_verdict = [&](std::size_t i) {
-      return is_verdict(i) && !page_.is_claimed(i) && in_phrase_[i] == 0;
-    };
-    const auto counts = [&](std::size_t i) {
-      return is_reading_[i] == 0 && !is_stop_word(page_.word(i));
-    };
-    std::size_t words = 0;
-    for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
-      if (is_free_verdict(i)) return i;
-      if (in_phrase_[i] != 0 || (counts(i) && ++words >= reach)) break;
-    }
-    words = 0;
-    for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
-      if (is_free_verdict(i - 1)) return i - 1;
-      if (in_phrase_[i - 1] != 0 || (counts(i - 1) && ++words >= reach)) break;
-    }
-    return std::nullopt;
+    page_.claim(word.at);
   }
 
   // The first reading after the check, or the last before it, in its clause, with no other finding
@@ -196,7 +174,8 @@ class PageChecks {
   const CheckReader& reader_;
   std::vector<std::size_t> readings_;         // positions in the page's items
   std::vector<char> is_reading_, in_phrase_;  // by token
-  std::set<std::string> read_;                // checks already read
+  VerdictSearch search_;
+  std::set<std::string> read_;  // checks already read
 };
 
 }  // namespace

@@ -15,14 +15,13 @@ bool is_short_number(std::string_view word) {
   return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
 }
 
-// Whether only a comma parts the two tokens.
+}  // namespace
+
 bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after) {
   const std::string_view between =
       page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
   return between.find(',') != between.npos && between.find_first_of(";.:!?\n") == between.npos;
 }
-
-}  // namespace
 
 bool Denials::deny(TokenRange finding) {
   if (by_word_after(finding.last)) return true;

@@ -43,4 +43,7 @@ class Denials {
 // Whether the token is denied by the word directly before it, stop words apart.
 [[nodiscard]] bool is_denied_at(const NotePage& page, std::size_t at);
 
+// Whether a comma, and nothing stronger, stands between the two tokens.
+[[nodiscard]] bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after);
+
 }  // namespace shoplore

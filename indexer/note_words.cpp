@@ -187,6 +187,27 @@ bool introduces_vehicle(std::string_view word) {
   return holds(words, word);
 }
 
+bool is_good_to_lack(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"play", "leak", "leaks", "noise", "drag", "movement", "fault", "faults", "codes", "bubbles",
+       "damage", "crack", "cracks", "wear", "problem", "problems", "knock", "roughness", "water"});
+  return holds(words, word);
+}
+
+bool is_bad_to_lack(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"spark", "feed", "supply", "pressure", "signal", "flow", "vacuum", "voltage", "continuity",
+       "power", "volts", "output", "response", "reaction", "good"});
+  return holds(words, word);
+}
+
+bool says_look(std::string_view word) {
+  constexpr auto words =
+      std::to_array<std::string_view>({"look", "looked", "looking", "checked", "inspected",
+                                       "examined", "pulled", "opened", "felt", "saw", "had"});
+  return holds(words, word);
+}
+
 bool is_filler(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"completely", "totally", "really",  "bit",   "little",  "slightly", "still",    "too",

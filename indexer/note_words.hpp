@@ -40,6 +40,13 @@ namespace shoplore {
 // "front", "left", "both": says which one, between a word of work and its part.
 [[nodiscard]] bool says_position(std::string_view word);
 
+// "leak", "play": its lack is good news after a check; "spark", "feed": its lack is bad.
+[[nodiscard]] bool is_good_to_lack(std::string_view word);
+[[nodiscard]] bool is_bad_to_lack(std::string_view word);
+
+// "looked", "inspected": somebody looked at the part beside.
+[[nodiscard]] bool says_look(std::string_view word);
+
 // "new", "another": a repair done when directly at a component.
 [[nodiscard]] bool is_replaced_adjective(std::string_view word);
 

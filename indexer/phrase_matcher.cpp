@@ -117,7 +117,9 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
   phrase.stems = phrase_form(written);
   if (phrase.stems.empty()) return;
   known_stems_.insert(phrase.stems.begin(), phrase.stems.end());
-  if (kind == EntryKind::kCondition && written.size() == 1) phrase.exact = written.front();
+  const bool is_exact =
+      kind == EntryKind::kCondition || kind == EntryKind::kCheck || kind == EntryKind::kWorkSign;
+  if (is_exact && written.size() == 1) phrase.exact = written.front();
   by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
 }
 

@@ -60,7 +60,7 @@ class PhraseMatcher {
     EntryKind kind;
     std::string id;
     std::vector<std::string> stems;  // phrase_form.hpp
-    std::string exact;  // a condition of one word: as written, for "towing" is not "towed"
+    std::string exact;  // one word, but no symptom: as written; "towing" is not "towed"
   };
   struct Written {
     std::vector<std::string> words;

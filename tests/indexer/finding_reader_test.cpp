@@ -107,7 +107,7 @@ TEST(FindingReader, ACheckNeedsAWordThatSaysHowItWent) {
       {"linkage stiff by hand", {"check wastegate_linkage_by_hand fail"}},
       {"linkage by hand stiff", {"check wastegate_linkage_by_hand fail"}},
       {"linkage by hand not stiff", {"check wastegate_linkage_by_hand pass"}},
-      {"moved the linkage, fine", {}},
+      {"moved the linkage, fine", {"check wastegate_linkage_by_hand pass"}},
       {"moved the linkage fine", {"check wastegate_linkage_by_hand pass"}},
       {"plug wells dry", {"check plug_well_look pass"}},
       {"compression was not good", {"check compression_test fail"}},
