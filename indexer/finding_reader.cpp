@@ -87,7 +87,8 @@ class FindingReader {
   void add_finding(const PhraseMatch& match) {
     const TokenRange range = with_cylinder({match.first, match.last});
     page_.claim(range);
-    const bool absent = denials_.turn_round(match) || denials_.deny(range);
+    const bool absent =
+        match.state == Presence::kAbsent || denials_.turn_round(match) || denials_.deny(range);
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
 

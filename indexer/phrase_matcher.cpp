@@ -56,6 +56,11 @@ bool may_stand_between(EntryKind kind, std::string_view word) {
   return says_nothing(word) || is_filler(word);
 }
 
+// "the pedal is not soft", "the alarm has never gone off".
+bool denies_within(EntryKind kind, std::string_view word) {
+  return kind == EntryKind::kSymptom && (word == "not" || word == "never");
+}
+
 // Whether one insertion, deletion, replacement or swap of neighbours turns a into b.
 bool is_one_edit(std::string_view a, std::string_view b) {
   if (a.size() > b.size()) std::swap(a, b);
@@ -93,6 +98,7 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       for (const std::string& phrase : entry.phrases) add(kind, target, phrase);
     }
   }
+  add_contraries();
   add_turned_round();
   for (auto& [first, phrases] : by_first_stem_) {
     std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
@@ -105,7 +111,7 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
 }
 
 void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text) {
-  Phrase phrase{kind, id, {}, ""};
+  Phrase phrase{kind, id, {}, Presence::kPresent, ""};
   const std::vector<Word> words = words_of(text);
   std::vector<std::string> written;
   for (std::size_t i = 0; i < words.size();) {
@@ -123,6 +129,26 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
   by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
 }
 
+// "horn ok", "window works" deny "horn dead", "window dead".
+void PhraseMatcher::add_contraries() {
+  std::vector<Phrase> contraries;
+  for (const auto& [first, phrases] : by_first_stem_) {
+    for (const Phrase& phrase : phrases) {
+      const bool is_dead = phrase.kind == EntryKind::kSymptom && phrase.stems.size() >= 2 &&
+                           phrase.stems.back() == comparable("dead");
+      if (!is_dead) continue;
+      for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
+        Phrase contrary = phrase;
+        contrary.stems.back() = comparable(well);
+        contrary.state = Presence::kAbsent;
+        contraries.push_back(std::move(contrary));
+      }
+    }
+  }
+  for (Phrase& phrase : contraries)
+    by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
+}
+
 // "steering heavy" for "heavy steering". Added after every phrase as it is written, which stays
 // the first choice.
 void PhraseMatcher::add_turned_round() {
@@ -134,7 +160,8 @@ void PhraseMatcher::add_turned_round() {
       if (!may_turn || phrase.stems.size() != 2) continue;
       if (is_negation(phrase.stems[0]) || is_stop_word(phrase.stems[0])) continue;
       if (is_negation(phrase.stems[1]) || is_stop_word(phrase.stems[1])) continue;
-      turned.push_back({phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, ""});
+      turned.push_back(
+          {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
     }
   }
   for (Phrase& phrase : turned) by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
@@ -212,7 +239,7 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
   return tokens;
 }
 
-std::optional<std::size_t> PhraseMatcher::match_at(const Phrase& phrase,
+std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
                                                    const std::vector<Token>& tokens,
                                                    const std::vector<char>& claimed,
                                                    std::size_t at) const {
@@ -220,19 +247,25 @@ std::optional<std::size_t> PhraseMatcher::match_at(const Phrase& phrase,
   const auto is_free = [&](std::size_t i) {
     return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause;
   };
-  std::size_t next = at;
+  PhraseMatch match{phrase.kind, phrase.id, at, at, phrase.state};
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
     const auto fits = [&](std::size_t i) {
       return is_free(i) && tokens[i].stem == phrase.stems[k];
     };
-    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(next); ++gap) {
-      if (!is_free(next) || !may_stand_between(phrase.kind, tokens[next].text)) break;
-      ++next;
+    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
+      if (!is_free(match.last)) return std::nullopt;
+      const std::string& word = tokens[match.last].text;
+      if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
+        match.state = Presence::kAbsent;
+      } else if (!may_stand_between(phrase.kind, word)) {
+        return std::nullopt;
+      }
+      ++match.last;
     }
-    if (!fits(next)) return std::nullopt;
-    ++next;
+    if (!fits(match.last)) return std::nullopt;
+    ++match.last;
   }
-  return next;
+  return match;
 }
 
 std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& tokens,
@@ -243,9 +276,7 @@ std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& t
   if (phrases == by_first_stem_.end() || claimed[at] != 0) return std::nullopt;
   for (const Phrase& phrase : phrases->second) {
     if (!kinds.contains(phrase.kind)) continue;
-    if (const auto end = match_at(phrase, tokens, claimed, at)) {
-      return PhraseMatch{phrase.kind, phrase.id, at, *end};
-    }
+    if (auto match = match_at(phrase, tokens, claimed, at)) return match;
   }
   return std::nullopt;
 }

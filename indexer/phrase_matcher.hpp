@@ -14,6 +14,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "indexer/case_record.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary.hpp"
 
@@ -32,6 +33,8 @@ struct PhraseMatch {
   EntryKind kind = EntryKind::kSymptom;
   std::string id;
   std::size_t first = 0, last = 0;  // half-open range of tokens
+  // kAbsent: the words themselves deny the symptom ("clutch does not slip", "horn ok").
+  Presence state = Presence::kPresent;
 };
 
 class PhraseMatcher {
@@ -50,7 +53,9 @@ class PhraseMatcher {
   // All matches of these kinds within one clause each, longest first at every place, not
   // overlapping, over tokens that are not claimed. Two words that say nothing may stand between two
   // words of a phrase, in a check also the word that says how it went ("linkage stiff by hand").
-  // Two words of a symptom or work sign may stand the other way round ("steering heavy").
+  // Two words of a symptom or work sign may stand the other way round ("steering heavy"). A
+  // symptom is denied by a negation between its words ("pedal is not soft") and, where a thing is
+  // dead, by its being well ("horn ok" for "horn dead").
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,
                                                  const std::vector<char>& claimed,
                                                  const std::set<EntryKind>& kinds) const;
@@ -60,6 +65,7 @@ class PhraseMatcher {
     EntryKind kind;
     std::string id;
     std::vector<std::string> stems;  // phrase_form.hpp
+    Presence state = Presence::kPresent;
     std::string exact;  // one word, but no symptom: as written; "towing" is not "towed"
   };
   struct Written {
@@ -68,9 +74,10 @@ class PhraseMatcher {
   };
   void add(EntryKind kind, const std::string& id, std::string_view phrase);
   void add_turned_round();
+  void add_contraries();
   [[nodiscard]] Written expanded(std::string_view text, const std::vector<Word>& words,
                                  std::size_t at) const;
-  [[nodiscard]] std::optional<std::size_t> match_at(const Phrase& phrase,
+  [[nodiscard]] std::optional<PhraseMatch> match_at(const Phrase& phrase,
                                                     const std::vector<Token>& tokens,
                                                     const std::vector<char>& claimed,
                                                     std::size_t at) const;
