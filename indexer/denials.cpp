@@ -77,7 +77,9 @@ bool Denials::by_word_after(std::size_t next) {
   std::size_t i = next;
   while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
   if (!page_.same_clause(i, next) || !page_.same_clause(next - 1, next)) return false;
-  if (says_absent(page_.word(i)) && !page_.is_claimed(i)) {
+  // "has gone to a scream" has not gone.
+  const bool goes_on = page_.same_clause(i + 1, i) && page_.word(i + 1) == "to";
+  if (says_absent(page_.word(i)) && !goes_on && !page_.is_claimed(i)) {
     page_.claim(i);
     return true;
   }

@@ -70,6 +70,7 @@ class FindingReader {
   // "battery not flat": a bare "flat" said of something before it.
   bool is_another_thing(const PhraseMatch& match) const {
     const std::string& last = page_.word(match.last - 1);
+    if (is_order(match)) return true;
     if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(match.first)) {
       return true;
     }
@@ -77,11 +78,22 @@ class FindingReader {
            names_another_thing(page_.word(match.last));
   }
 
+  // "the tyre, after a week, is flat", "never on the flat".
   bool is_of_a_battery(std::size_t at) const {
-    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
-      if (page_.word(i - 1) == "battery" || page_.word(i - 1) == "tyre") return true;
+    constexpr std::size_t kReach = 8;
+    if (at > 0 && page_.word(at - 1) == "the") return true;
+    for (std::size_t i = at; i > 0 && i + kReach > at; --i) {
+      const std::string& word = page_.word(i - 1);
+      if (word == "battery" || word == "tyre" || word == "batt") return true;
     }
     return false;
+  }
+
+  // "DO NOT CRANK" is an order.
+  bool is_order(const PhraseMatch& match) const {
+    if (match.first == 0 || page_.word(match.first) != "not") return false;
+    const std::size_t before = match.first - 1;
+    return page_.word(before) == "do" && (before == 0 || !page_.same_clause(before - 1, before));
   }
 
   void add_finding(const PhraseMatch& match) {

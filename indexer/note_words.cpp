@@ -75,8 +75,9 @@ bool turns_denial_round(std::string_view word) {
 
 bool names_another_thing(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"steering", "window", "windows", "supply", "feed", "socket", "mirror", "mirrors", "seat",
-       "seats", "tailgate", "to", "tyre", "tyres", "tire", "tires", "spot", "spots"});
+      {"steering", "line",   "lines",   "window", "windows", "supply",   "feed",
+       "socket",   "mirror", "mirrors", "seat",   "seats",   "tailgate", "to",
+       "tyre",     "tyres",  "tire",    "tires",  "spot",    "spots"});
   return holds(words, word);
 }
 
@@ -205,6 +206,24 @@ bool says_look(std::string_view word) {
   constexpr auto words =
       std::to_array<std::string_view>({"look", "looked", "looking", "checked", "inspected",
                                        "examined", "pulled", "opened", "felt", "saw", "had"});
+  return holds(words, word);
+}
+
+bool is_preposition(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"at", "on", "in", "from", "to", "when", "after", "before", "by", "with", "into", "of"});
+  return holds(words, word);
+}
+
+bool is_particle(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"out", "off", "on", "down", "back", "away", "over", "up", "in"});
+  return holds(words, word);
+}
+
+bool limits_wellness(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently"});
   return holds(words, word);
 }
 

@@ -80,6 +80,15 @@ namespace shoplore {
 // "the", "this", "electric": a model's name after it is one even in small letters.
 [[nodiscard]] bool introduces_vehicle(std::string_view word);
 
+// "at", "on", "when": begins words of place or time.
+[[nodiscard]] bool is_preposition(std::string_view word);
+
+// "out", "off": belongs to the verb before it.
+[[nodiscard]] bool is_particle(std::string_view word);
+
+// "works [on] one speed [only]": what follows takes the praise back.
+[[nodiscard]] bool limits_wellness(std::string_view word);
+
 // "completely", "gets", "front": may stand between the words of a finding and changes nothing.
 [[nodiscard]] bool is_filler(std::string_view word);
 

@@ -160,6 +160,7 @@ void PhraseMatcher::add_turned_round() {
       if (!may_turn || phrase.stems.size() != 2) continue;
       if (is_negation(phrase.stems[0]) || is_stop_word(phrase.stems[0])) continue;
       if (is_negation(phrase.stems[1]) || is_stop_word(phrase.stems[1])) continue;
+      if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
       turned.push_back(
           {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
     }
@@ -255,6 +256,8 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
       if (!is_free(match.last)) return std::nullopt;
       const std::string& word = tokens[match.last].text;
+      // "not at start up" is no "not starting".
+      if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return std::nullopt;
       if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
         match.state = Presence::kAbsent;
       } else if (!may_stand_between(phrase.kind, word)) {
@@ -265,7 +268,10 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
     if (!fits(match.last)) return std::nullopt;
     ++match.last;
   }
-  return match;
+  // "blower works on one speed only" is not well.
+  const bool is_limited = phrase.state == Presence::kAbsent && is_free(match.last) &&
+                          limits_wellness(tokens[match.last].text);
+  return is_limited ? std::nullopt : std::optional(match);
 }
 
 std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& tokens,
