@@ -87,18 +87,25 @@ bool says_how_often(std::string_view word) {
 
 bool says_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"ok",       "okay", "fine",   "good",   "passed",  "pass",   "dry",       "clean",
-       "tight",    "free", "normal", "clear",  "sound",   "holds",  "hold",      "held",
-       "negative", "neg",  "smooth", "lively", "alright", "passes", "plausible", "spec"});
+      {"ok",      "okay",      "fine",  "good",     "passed",  "pass",   "passes",
+       "dry",     "clean",     "tight", "free",     "normal",  "clear",  "sound",
+       "holds",   "hold",      "held",  "negative", "neg",     "smooth", "lively",
+       "alright", "plausible", "spec",  "perfect",  "correct", "healthy"});
   return holds(words, word);
 }
 
 bool says_fail(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"failed",   "fail",    "fails", "bad",    "stiff", "seized",   "leaking",
-       "leaks",    "wet",     "oily",  "low",    "high",  "loose",    "broken",
-       "stuck",    "split",   "dead",  "faulty", "burnt", "worn",     "cracked",
-       "corroded", "blocked", "weak",  "nok",    "torn",  "perished", "seeping"});
+      {"failed",    "fail",    "fails",   "bad",     "stiff",        "seized",    "leaking",
+       "leaks",     "wet",     "oily",    "low",     "high",         "loose",     "broken",
+       "stuck",     "split",   "dead",    "faulty",  "burnt",        "worn",      "cracked",
+       "corroded",  "blocked", "weak",    "nok",     "torn",         "perished",  "seeping",
+       "poor",      "rough",   "black",   "solid",   "positive",     "wrong",     "too",
+       "noisy",     "fouled",  "bent",    "rusty",   "contaminated", "sticking",  "soaked",
+       "choked",    "shot",    "drops",   "dropped", "jumps",        "lifted",    "double",
+       "below",     "packed",  "missing", "milky",   "dirty",        "stretched", "collapsed",
+       "excessive", "slack",   "partial", "sticky",  "unstable",     "bald",      "chafed",
+       "notchy",    "mouldy"});
   return holds(words, word);
 }
 
