@@ -9,6 +9,7 @@
 #include <iterator>
 #include <set>
 #include <system_error>
+#include <unordered_map>
 
 #include "indexer/json_form.hpp"
 #include "indexer/phrase_form.hpp"
@@ -146,14 +147,14 @@ std::vector<std::pair<EntryKind, std::string>> references_of(const Entry& entry)
 }
 
 // Name and phrases of an entry in the form that typed phrases are compared in.
-std::set<std::string> phrases_of(const Entry& entry) {
-  std::set<std::string> phrases;
+std::vector<std::string> phrases_of(const Entry& entry) {
+  std::vector<std::string> phrases;
   std::vector<std::string> all = entry.phrases;
   all.push_back(entry.name);
   for (const std::string& phrase : all) {
     std::vector<std::string> words;
     for (const Word& word : words_of(phrase)) words.push_back(word.text);
-    phrases.insert(fmt::format("{}", fmt::join(phrase_form(words), " ")));
+    phrases.push_back(fmt::format("{}", fmt::join(phrase_form(words), " ")));
   }
   return phrases;
 }
@@ -175,7 +176,7 @@ class Fingerprint {
 
 class Loader {
  public:
-  Result<void> add_file(const std::string& name, const std::string& text) {
+  Result<EntryKind> add_file(const std::string& name, const std::string& text) {
     auto file = read_file(name, text);
     if (!file) return fail(file.error());
     // A file left without entries, after an edit was taken back, changes nothing.
@@ -198,13 +199,12 @@ class Loader {
       homes_[{file->kind, entry->id}] = name;
       entries_[file->kind].insert_or_assign(entry->id, std::move(*entry));
     }
-    return {};
+    return file->kind;
   }
 
-  // Checks that need everything to be there.
-  Result<void> check_whole() const {
+  // References, everywhere.
+  Result<void> check_references() const {
     for (const auto& [kind, of_kind] : entries_) {
-      std::map<std::string, std::string> phrase_owner;
       for (const auto& [id, entry] : of_kind) {
         for (const auto& [target_kind, target] : references_of(entry)) {
           if (exists(target_kind, target)) continue;
@@ -212,13 +212,24 @@ class Loader {
                        fmt::format("'{}' is not a known {}", target, name_of(target_kind)));
         }
         if (is_alias_cycle(of_kind, entry)) return wrong(home(kind, id), id, "alias_of goes round");
-        if (!entry.retired.empty() || !entry.alias_of.empty()) continue;
-        for (const std::string& phrase : phrases_of(entry)) {
-          const auto [owner, is_new] = phrase_owner.emplace(phrase, id);
-          if (is_new || owner->second == id) continue;
-          return wrong(home(kind, id), id,
-                       fmt::format("the phrase '{}' is also one of '{}'", phrase, owner->second));
-        }
+      }
+    }
+    return {};
+  }
+
+  // No phrase may be one of two entries of a kind.
+  Result<void> check_phrases(EntryKind kind) const {
+    const auto of_kind = entries_.find(kind);
+    if (of_kind == entries_.end()) return {};
+    std::unordered_map<std::string, std::string_view> owners;
+    for (const auto& [id, entry] : of_kind->second) {
+      if (!entry.retired.empty() || !entry.alias_of.empty()) continue;
+      for (std::string& phrase : phrases_of(entry)) {
+        const auto [owner, is_new] = owners.emplace(std::move(phrase), id);
+        if (is_new || owner->second == id) continue;
+        return wrong(
+            home(kind, id), id,
+            fmt::format("the phrase '{}' is also one of '{}'", owner->first, owner->second));
       }
     }
     return {};
@@ -272,11 +283,26 @@ std::string entry_line(const Entry& entry) {
 }
 
 Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& files) {
+  return parse(VocabularyFiles{}, files);
+}
+
+Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& shipped, const VocabularyFiles& own) {
   Loader loader;
-  for (const auto& [name, text] : files) {
+  std::set<EntryKind> changed;
+  for (const auto& [name, text] : shipped) {
     if (auto added = loader.add_file(name, text); !added) return fail(added.error());
   }
-  if (auto whole = loader.check_whole(); !whole) return fail(whole.error());
+  for (const auto& [name, text] : own) {
+    const auto added = loader.add_file(name, text);
+    if (!added) return fail(added.error());
+    changed.insert(*added);
+  }
+  if (auto sound = loader.check_references(); !sound) return fail(sound.error());
+  // Comparing all phrases takes as long as reading them; those of the shipped files among
+  // themselves are compared by the tests.
+  for (const EntryKind kind : changed) {
+    if (auto sound = loader.check_phrases(kind); !sound) return fail(sound.error());
+  }
   Vocabulary vocabulary;
   vocabulary.entries_ = loader.take();
   for (const auto& [kind, name] : kEnumNames<EntryKind>) vocabulary.entries_[kind];
@@ -285,15 +311,13 @@ Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& files) {
 }
 
 Result<Vocabulary> Vocabulary::built_in() {
-  return parse(built_in_vocabulary_files());
+  return parse(built_in_vocabulary_files(), {});
 }
 
 Result<Vocabulary> Vocabulary::load(const std::filesystem::path& overrides) {
   auto own = own_vocabulary_files(overrides);
   if (!own) return fail(own.error());
-  VocabularyFiles files = built_in_vocabulary_files();
-  files.insert(files.end(), own->begin(), own->end());
-  return parse(files);
+  return parse(built_in_vocabulary_files(), *own);
 }
 
 const Entry* Vocabulary::find(EntryKind kind, std::string_view id) const {

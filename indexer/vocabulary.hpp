@@ -93,7 +93,8 @@ class Vocabulary {
   // Built-in files, then every *.json of the folder in name order; a missing folder is no error.
   [[nodiscard]] static Result<Vocabulary> load(const std::filesystem::path& overrides);
 
-  // One document in the file form; file names the source in errors. For tests and load().
+  // Documents in the file form, all of them checked against one another; the names are for errors.
+  // load() takes for granted that the shipped ones are sound among themselves, which a test shows.
   [[nodiscard]] static Result<Vocabulary> parse(const VocabularyFiles& files_and_texts);
 
   // The entry of that very id, retired or alias though it be; nullptr when unknown.
@@ -112,6 +113,9 @@ class Vocabulary {
   [[nodiscard]] const std::string& fingerprint() const { return fingerprint_; }
 
  private:
+  [[nodiscard]] static Result<Vocabulary> parse(const VocabularyFiles& shipped,
+                                                const VocabularyFiles& own);
+
   std::map<EntryKind, std::map<std::string, Entry, std::less<>>> entries_;
   std::string fingerprint_;
 };
