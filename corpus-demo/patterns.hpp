@@ -41,7 +41,7 @@ inline constexpr double kEarlierAsked = 0.85, kStrayEarlier = 0.001;
 inline constexpr double kWorkLookedFor = 0.40, kStraySign = 0.003;
 inline constexpr double kStrayCondition = 0.001;
 inline constexpr double kMileageRecorded = 0.95;
-inline constexpr double kFactRecorded = 0.60;
+inline constexpr double kFactRecorded = 0.45;
 inline constexpr double kFamilyRecorded = 0.96, kModelRecorded = 0.97, kFuelRecorded = 0.90;
 
 // How fully a case is written up. A busy day leaves thin records: the complaint, the vehicle and
