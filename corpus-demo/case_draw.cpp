@@ -10,13 +10,7 @@
 namespace shoplore {
 namespace {
 
-constexpr std::int64_t kBandKm = 50'000, kHighestKm = 330'000;
-
-// Checks whose bad readings lie below the expected range; all others go above.
-constexpr std::array<std::string_view, 10> kFailsLow{
-    "boost_log",         "vane_sweep_test",  "charging_voltage", "glow_current",
-    "glow_supply",       "compression_test", "egr_flow_test",    "thermostat_warm_up",
-    "battery_load_test", "flap_motor_test"};
+constexpr std::int64_t kHighestKm = 330'000;
 
 std::vector<double> weights_of(const std::vector<EvidenceRate>& rates,
                                const std::vector<EngineFamily>& families) {
@@ -25,24 +19,43 @@ std::vector<double> weights_of(const std::vector<EvidenceRate>& rates,
   return weights;
 }
 
+std::size_t draw_value(const std::vector<EvidenceRate>& values, Random& random) {
+  std::vector<double> weights;
+  for (const EvidenceRate& value : values) weights.push_back(value.probability);
+  return random.pick(weights);
+}
+
 double rounded(double value, double width) {
   const double step = width < 5 ? 0.01 : width < 30 ? 0.1 : 1;
   return std::round(value / step) * step;
 }
 
-// A reading that fits the verdict; the middle of nowhere for unclear ones is left out.
-void draw_reading(Check& check, const Entry& entry, Random& random) {
+// Clearly outside the expected range, on the side this check fails to.
+double bad_number(double low, double high, BadReading bad, Random& random) {
+  const double width = high - low;
+  const double off = width * random.between(0.25, 1.15);
+  if (bad != BadReading::kLow) return rounded(high + off, width);
+  // What cannot be negative falls towards nothing.
+  if (low > 0 && low - off < 0) return rounded(low * random.between(0.0, 0.8), width);
+  return rounded(low - off, width);
+}
+
+// A reading that fits the verdict; unclear ones are left out.
+void draw_reading(Check& check, const Entry& entry, BadReading bad, Random& random) {
   if (!entry.low || !entry.high || check.verdict == Verdict::kUnclear) return;
-  const double low = *entry.low, high = *entry.high, width = high - low;
-  double value = random.between(low, high);
-  if (check.verdict == Verdict::kFail) {
-    const bool below = std::find(kFailsLow.begin(), kFailsLow.end(), check.id) != kFailsLow.end();
-    const double off = width * random.between(0.2, 1.1) + 0.05 * width;
-    value = below ? low - off : high + off;
-    if (low >= 0) value = std::max(value, 0.0);
-  }
-  check.reading = Reading{rounded(value, width), ""};
+  const double low = *entry.low, high = *entry.high;
   check.unit = entry.unit;
+  if (random.chance(0.5)) check.expected = ExpectedRange{low, high};
+  if (random.chance(0.3)) check.where = entry.where;
+  if (random.chance(0.3)) check.conditions = entry.conditions;
+  if (check.verdict == Verdict::kPass) {
+    const double value = rounded(random.between(low, high), high - low);
+    check.reading = Reading{std::clamp(value, low, high), ""};
+  } else if (bad == BadReading::kOpenCircuit && random.chance(0.6)) {
+    check.reading = Reading{{}, "OL"};
+  } else {
+    check.reading = Reading{bad_number(low, high, bad, random), ""};
+  }
 }
 
 Verdict draw_verdict(double fail, Random& random) {
@@ -183,6 +196,9 @@ DemoVehicle draw_vehicle(const World& world, const FailurePattern& pattern, Date
   vehicle.model = static_cast<std::size_t>(
       random.integer(0, static_cast<std::int64_t>(family.models.size()) - 1));
   vehicle.mileage = draw_mileage(pattern.mileage, random);
+  for (const FactRates& fact : world.facts) {
+    vehicle.facts.push_back(draw_value(fact_rates(world, pattern, fact.name), random));
+  }
   vehicle.seen = day;
   const std::chrono::year_month_day date{day.days};
   const int this_year = static_cast<int>(date.year());
@@ -204,6 +220,11 @@ void write_vehicle(Case& record, const World& world, const DemoVehicle& vehicle,
   if (random.chance(0.4)) written.transmission = family.transmission;
   if (random.chance(kMileageRecorded)) written.mileage_km = vehicle.mileage;
   written.model_year = vehicle.model_year;
+  for (std::size_t i = 0; i < world.facts.size(); ++i) {
+    const FactRates& fact = world.facts[i];
+    if (!random.chance(kFactRecorded)) continue;
+    record.facts[std::string(fact.name)] = std::string(fact.values[vehicle.facts[i]].id);
+  }
   written.token = vehicle.token;
 }
 
@@ -224,7 +245,7 @@ void draw_findings(Case& record, const World& world, const FailurePattern& patte
     check.id = std::string(habit.id);
     check.verdict = draw_verdict(rate_of(pattern.checks, habit.id, kStrayCheckFail), random);
     if (const Entry* entry = vocabulary.find(EntryKind::kCheck, habit.id)) {
-      if (random.chance(0.7)) draw_reading(check, *entry, random);
+      if (random.chance(0.7)) draw_reading(check, *entry, habit.bad, random);
       if (entry->minutes && random.chance(0.4)) {
         check.minutes = Minutes{std::round(*entry->minutes * random.between(0.7, 2.0))};
       }

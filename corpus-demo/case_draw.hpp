@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "corpus-demo/patterns.hpp"
 #include "corpus-demo/random.hpp"
@@ -21,7 +22,8 @@ struct DemoVehicle {
   std::size_t family = 0, model = 0;
   int model_year = 2015;
   Kilometres mileage;
-  Date seen;  // last at the workshop
+  std::vector<std::size_t> facts;  // numbers of the values, in the order of World::facts
+  Date seen;                       // last at the workshop
 };
 
 // The failed repair a comeback carries: a plan of the same pattern, done here.
@@ -41,7 +43,7 @@ struct FailedRepair {
 // A mileage inside one of the bands, by weight.
 [[nodiscard]] Kilometres draw_mileage(const BandWeights& weights, Random& random);
 
-// What the record keeps of the vehicle.
+// What the record keeps of the vehicle and of how it lives.
 void write_vehicle(Case& record, const World& world, const DemoVehicle& vehicle, Random& random);
 
 // Symptoms with conditions, codes, earlier repairs: what is known when the vehicle is booked in.

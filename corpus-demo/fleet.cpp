@@ -15,7 +15,8 @@ std::optional<DemoVehicle> Fleet::take_like(const DemoVehicle& wanted) {
   const auto fits = [&](const DemoVehicle& known) {
     const std::int64_t days = (wanted.seen.days - known.seen.days).count();
     const std::int64_t driven = wanted.mileage.value - known.mileage.value;
-    return known.model == wanted.model && days >= 1 && driven >= 0 && driven <= days * 250;
+    return known.model == wanted.model && known.facts == wanted.facts && days >= 1 && driven >= 0 &&
+           driven <= days * 250;
   };
   const auto found = std::find_if(pool.begin(), pool.end(), fits);
   if (found == pool.end()) return {};

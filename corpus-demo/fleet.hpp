@@ -19,8 +19,8 @@ class Fleet {
 
   void add(const DemoVehicle& vehicle);
 
-  // Takes out a vehicle of the same family and model that could have driven from its last visit
-  // to `wanted`'s mileage by that day; nothing when there is none.
+  // Takes out a vehicle of the same family, model and facts that could have driven from its last
+  // visit to `wanted`'s mileage by that day; nothing when there is none.
   [[nodiscard]] std::optional<DemoVehicle> take_like(const DemoVehicle& wanted);
 
   // Takes out any vehicle not seen for three weeks; nothing when luck finds none.

@@ -1,26 +1,39 @@
-// Time runs in as many equal steps as there are closed cases. Each step closes one case: a comeback
+// Time runs in as many steps as there are closed cases, shorter where the calendar has more
+// arrivals. Each step closes one case: the second fault of the vehicle before it, else a comeback
 // that has fallen due, else a new arrival whose pattern is drawn by its share less its comebacks,
 // so that comebacks included every pattern has its prior_of.
+//
+// A second fault is drawn from the patterns in proportion to how often each befalls just such a
+// vehicle in that month, so its vehicle has the pattern's own distribution: with P(v) the chance of
+// a vehicle, sum over first faults a of P(a) P(v|a) times P(b) P(v|b) / P(v) is P(b) P(v|b). It is
+// left out when it would be the first fault again or the first comes back, which shifts no rate by
+// more than its share of kSecondFault.
 #include "corpus-demo/generator.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <queue>
 #include <utility>
+#include <vector>
 
+#include "corpus-demo/calendar.hpp"
+#include "corpus-demo/case_closing.hpp"
 #include "corpus-demo/case_draw.hpp"
 #include "corpus-demo/fleet.hpp"
+#include "corpus-demo/mess.hpp"
 #include "corpus-demo/narrative.hpp"
 #include "corpus-demo/random.hpp"
+#include "corpus-demo/showcases.hpp"
 
 namespace shoplore {
 namespace {
 
 using std::chrono::days;
 
-constexpr double kMessy = 0.05, kKnownVehicle = 0.6;
+constexpr double kKnownVehicle = 0.6, kSecondFault = 0.04;
 constexpr double kVisits = 0.26, kEndedShare = 0.015, kEnquiries = 0.015;
 
 struct Comeback {
@@ -35,6 +48,14 @@ struct Comeback {
   }
 };
 
+// Another fault of a vehicle that is here already.
+struct SecondFault {
+  std::size_t pattern = 0;
+  DemoVehicle vehicle;
+  Date opened;
+  std::string visit;
+};
+
 class Workshop {
  public:
   Workshop(const World& world, const Vocabulary& vocabulary, const DemoSettings& settings,
@@ -44,28 +65,26 @@ class Workshop {
         settings_(settings),
         emit_(emit),
         random_(settings.seed),
-        fleet_(world.families.size()) {
-    for (const FailurePattern& pattern : world.patterns) {
-      arrivals_.push_back(pattern.share * (1 - comeback_share(pattern)));
-    }
-  }
+        calendar_(world),
+        fleet_(world.families.size()) {}
 
   void run() {
-    const std::int64_t span = (kLastDay.days - kFirstDay.days).count();
+    const auto steps = static_cast<double>(settings_.closed_cases);
     for (std::int64_t i = 0; i < settings_.closed_cases; ++i) {
-      const Date day{kFirstDay.days + days(i * span / settings_.closed_cases)};
+      const Date day = calendar_.day_of(static_cast<double>(i) / steps);
       close_one(day);
       others(day);
     }
     const std::int64_t still_here = std::max<std::int64_t>(4, settings_.closed_cases / 300);
     for (std::int64_t i = 0; i < still_here; ++i) still_open();
     for (; !comebacks_.empty(); comebacks_.pop()) back_but_open(comebacks_.top());
+    for (Case& each : showcases()) emit_({std::move(each), std::nullopt, Hand::kShowcase});
   }
 
  private:
   std::string next_ref() { return fmt::format("demo-{:06}", ++refs_); }
 
-  std::size_t arriving_pattern() { return random_.pick(arrivals_); }
+  std::size_t arriving_pattern(Date day) { return random_.pick(calendar_.arrivals(day)); }
 
   DemoVehicle arriving_vehicle(const FailurePattern& pattern, Date day) {
     DemoVehicle wanted = draw_vehicle(world_, pattern, day, random_);
@@ -78,13 +97,18 @@ class Workshop {
   }
 
   void close_one(Date day) {
+    if (second_) {
+      const SecondFault second = *std::exchange(second_, std::nullopt);
+      close_case(second.pattern, second.vehicle, second.opened, nullptr, &second);
+      return;
+    }
     if (!comebacks_.empty() && comebacks_.top().due <= day) {
       const Comeback comeback = comebacks_.top();
       comebacks_.pop();
       close_case(comeback.pattern, comeback.vehicle, comeback.due, &comeback);
       return;
     }
-    const std::size_t pattern = arriving_pattern();
+    const std::size_t pattern = arriving_pattern(day);
     close_case(pattern, arriving_vehicle(world_.patterns[pattern], day), day, nullptr);
   }
 
@@ -108,7 +132,7 @@ class Workshop {
   }
 
   void close_case(std::size_t number, const DemoVehicle& vehicle, Date opened,
-                  const Comeback* comeback) {
+                  const Comeback* comeback, const SecondFault* second = nullptr) {
     const FailurePattern& pattern = world_.patterns[number];
     const Recording& recording = draw_recording(random_);
     Case record = begin_case(pattern, vehicle, opened, comeback, recording);
@@ -116,16 +140,30 @@ class Workshop {
     record.state = CaseState::kClosed;
     record.closed = std::min(Date{opened.days + days(random_.integer(0, 4))}, kLastDay);
     const FixPlan& plan = draw_plan(pattern);
-    record.cause = Cause{std::string(pattern.component), std::string(pattern.failure), proof()};
-    record.correction = correction(pattern, plan);
-    record.verification = verification();
+    write_closing(record, pattern, plan, vocabulary_, random_);
+    const bool alone = comeback == nullptr && second == nullptr;
+    if (alone) look_for_second_fault(record, number, vehicle);
+    if (second != nullptr) record.visit->ref = second->visit;
     record.outcome = outcome(record, number, plan, vehicle);
-    const bool messy = random_.chance(kMessy);
+    const bool messy = random_.chance(kMessyShare);
     const Care care = messy && random_.chance(0.5) ? Care::kTerse : Care::kOrdinary;
     record.complaint = complaint_text(record, vocabulary_, care, random_);
     record.notes = notes_text(record, pattern, vocabulary_, care, random_);
-    if (messy) spoil(record);
-    emit_({std::move(record), number});
+    if (messy) spoil(record, random_);
+    emit_({std::move(record), number, messy ? Hand::kMessy : Hand::kOrdinary});
+  }
+
+  void look_for_second_fault(Case& record, std::size_t first, const DemoVehicle& vehicle) {
+    if (!random_.chance(kSecondFault)) return;
+    const auto band = static_cast<std::size_t>(
+        std::min<std::int64_t>(vehicle.mileage.value / kBandKm, kBandCount - 1));
+    std::vector<double> weights = calendar_.arrivals(record.opened);
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+      weights[i] *= vehicle_rate(world_, world_.patterns[i], vehicle.family, band, vehicle.facts);
+    }
+    const std::size_t pattern = random_.pick(weights);
+    if (pattern == first) return;
+    second_ = SecondFault{pattern, vehicle, record.opened, "visit-" + record.ref};
   }
 
   const FixPlan& draw_plan(const FailurePattern& pattern) {
@@ -134,43 +172,8 @@ class Workshop {
     return pattern.plans[random_.pick(weights)];
   }
 
-  Proof proof() {
-    const double kind = random_.uniform();
-    return kind < 0.42   ? Proof::kSeen
-           : kind < 0.62 ? Proof::kMeasured
-           : kind < 0.88 ? Proof::kCuredByFix
-                         : Proof::kPresumed;
-  }
-
-  Correction correction(const FailurePattern& pattern, const FixPlan& plan) {
-    Correction done;
-    for (const FixName& fix : plan.fixes) {
-      done.fixes.push_back({std::string(fix.action), std::string(fix.component)});
-      if (fix.action != "replace") continue;
-      Part part;
-      part.part = vocabulary_.display_name(EntryKind::kComponent, fix.component);
-      part.grade = random_.chance(0.35) ? PartGrade::kMaker : PartGrade::kEquivalent;
-      done.parts.push_back(std::move(part));
-    }
-    const double clocked = std::max(0.3, tenths(plan.hours * random_.between(0.7, 1.5)));
-    done.hours = Hours{tenths(random_.between(0.2, 1.6)), clocked, tenths(plan.hours)};
-    done.cost_total = std::round(plan.cost * random_.between(0.9, 1.2) + 62 * plan.hours);
-    done.currency = "EUR";
-    for (const std::string_view removal : pattern.removals) done.removals.emplace_back(removal);
-    return done;
-  }
-
-  static double tenths(double hours) { return std::round(hours * 10) / 10; }
-
-  std::vector<Verification> verification() {
-    std::vector<Verification> done;
-    if (random_.chance(0.7)) done.push_back({"road_test", Verdict::kPass});
-    if (random_.chance(0.35)) done.push_back({"rescan_after_drive", Verdict::kPass});
-    return done;
-  }
-
   // Decides whether the vehicle comes back and, if so, when; the comeback then waits its turn.
-  Outcome outcome(const Case& record, std::size_t pattern, const FixPlan& plan,
+  Outcome outcome(Case& record, std::size_t pattern, const FixPlan& plan,
                   const DemoVehicle& vehicle) {
     const Date closed = *record.closed;
     const bool comes_back = random_.chance(plan.comes_back);
@@ -179,13 +182,18 @@ class Workshop {
     const Date due{closed.days + days(soon + random_.integer(0, 140))};
     DemoVehicle later = vehicle;
     later.seen = comes_back ? due : closed;
+    if (comes_back) second_.reset();
     if (comes_back && due <= kLastDay) {
       later.mileage = driven(vehicle.mileage, (due.days - closed.days).count());
       const Kilometres since{later.mileage.value - vehicle.mileage.value};
       comebacks_.push({due, pattern, &plan, later, record.ref, {&plan, closed, since}});
       return {OutcomeStatus::kCameBack, due, later.mileage, plan.reason};
     }
-    fleet_.add(later);
+    if (second_) {
+      record.visit->ref = second_->visit;  // the vehicle stays for its other fault
+    } else {
+      fleet_.add(later);
+    }
     const Date asked{closed.days + days(random_.integer(60, 420))};
     const bool too_early = closed.days + days(60) > kLastDay.days;
     if (comes_back || too_early || random_.chance(0.2))
@@ -198,23 +206,6 @@ class Workshop {
     const std::int64_t to = from.value + day_count * random_.integer(20, 150);
     if (from.value >= 250'000) return {to};
     return {std::min(to, from.value / 50'000 * 50'000 + 49'999)};
-  }
-
-  // Never the cause, nor what ranking reads: only what hurried people leave out.
-  void spoil(Case& record) {
-    if (random_.chance(0.5)) record.vehicle.model_year.reset();
-    if (random_.chance(0.4)) record.correction->hours.reset();
-    if (random_.chance(0.4)) record.verification.clear();
-    if (random_.chance(0.3)) record.source.reset();
-    if (random_.chance(0.3)) record.correction->cost_total.reset();
-    if (random_.chance(0.3)) record.correction->parts.clear();
-    if (random_.chance(0.6)) {
-      const char from = random_.chance(0.5) ? 'a' : 'A';
-      for (char& c : record.vehicle.make) {
-        if (c >= from && c <= from + 25) c = static_cast<char>(c ^ 0x20);
-      }
-    }
-    if (random_.chance(0.4)) record.complaint = " " + record.complaint + "   ";
   }
 
   void others(Date day) {
@@ -230,7 +221,7 @@ class Workshop {
       vehicle.mileage.value += (day.days - vehicle.seen.days).count() * random_.integer(15, 110);
       vehicle.seen = day;
     } else {
-      vehicle = draw_vehicle(world_, world_.patterns[arriving_pattern()], day, random_);
+      vehicle = draw_vehicle(world_, world_.patterns[arriving_pattern(day)], day, random_);
     }
     Case record;
     record.ref = next_ref();
@@ -248,21 +239,27 @@ class Workshop {
     emit_({std::move(record), std::nullopt});
   }
 
+  // Each way of ending in turn, so that even a small workshop has all of them.
   void ended(Date day) {
-    const std::size_t pattern = arriving_pattern();
+    static constexpr std::array kHow{EndedHow::kDeclined, EndedHow::kTemporary, EndedHow::kSentOut,
+                                     EndedHow::kNotReproduced, EndedHow::kScrapped};
+    const std::size_t pattern = arriving_pattern(day);
     const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
-    Case record =
-        begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_));
+    const Recording& recording = draw_recording(random_);
+    Case record = begin_case(world_.patterns[pattern], vehicle, day, nullptr, recording);
     record.state = CaseState::kEnded;
-    record.ended =
-        random_.one_of(std::vector{EndedHow::kDeclined, EndedHow::kTemporary, EndedHow::kSentOut,
-                                   EndedHow::kNotReproduced, EndedHow::kScrapped});
+    record.ended = kHow[ended_++ % kHow.size()];
+    record.closed = std::min(Date{day.days + days(random_.integer(0, 6))}, kLastDay);
+    if (record.ended == EndedHow::kDeclined) {
+      record.declined.push_back(draw_declined(*record.closed, random_));
+    }
     record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, random_);
+    record.notes = ended_text(*record.ended, random_);
     emit_({std::move(record), pattern});
   }
 
   void enquiry(Date day) {
-    const std::size_t pattern = arriving_pattern();
+    const std::size_t pattern = arriving_pattern(day);
     const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
     Case record =
         begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_));
@@ -278,7 +275,7 @@ class Workshop {
 
   void still_open() {
     const Date day{kLastDay.days - days(random_.integer(0, 6))};
-    const std::size_t pattern = arriving_pattern();
+    const std::size_t pattern = arriving_pattern(day);
     const DemoVehicle vehicle = draw_vehicle(world_, world_.patterns[pattern], day, random_);
     leave_open(begin_case(world_.patterns[pattern], vehicle, day, nullptr, draw_recording(random_)),
                pattern);
@@ -301,10 +298,12 @@ class Workshop {
   const DemoSettings& settings_;
   const std::function<void(const DemoCase&)>& emit_;
   Random random_;
+  Calendar calendar_;
   Fleet fleet_;
-  std::vector<double> arrivals_;
+  std::optional<SecondFault> second_;
   std::priority_queue<Comeback, std::vector<Comeback>, std::greater<>> comebacks_;
   std::int64_t refs_ = 0;
+  std::size_t ended_ = 0;
 };
 
 }  // namespace

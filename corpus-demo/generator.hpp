@@ -1,5 +1,6 @@
 // The invented workshop's books over eight years: closed cases, comebacks, visits without
-// complaint, and a few open, ended and enquiry ones.
+// complaint, and a few open, ended and enquiry ones. In some visits a vehicle has two faults: two
+// cases of one day that share their visit's ref.
 //
 // The same settings give the same cases on every machine. Memory does not grow with the number
 // of cases: a bounded pool of known vehicles and the comebacks still to come are all that is kept.
@@ -10,6 +11,7 @@
 #include <functional>
 #include <optional>
 
+#include "corpus-demo/calendar.hpp"
 #include "corpus-demo/patterns.hpp"
 #include "indexer/case_record.hpp"
 #include "indexer/vocabulary.hpp"
@@ -21,18 +23,19 @@ struct DemoSettings {
   std::uint64_t seed = 1;
 };
 
-// First and last day on which a case is opened, both included.
-inline constexpr Date kFirstDay{std::chrono::sys_days{std::chrono::year{2018} / 11 / 1}};
-inline constexpr Date kLastDay{std::chrono::sys_days{std::chrono::year{2026} / 10 / 31}};
+// How the record came about.
+enum class Hand { kOrdinary, kMessy, kShowcase };
 
-// A case with the truth behind it; visits without complaint and enquiries have none.
+// A case with the truth behind it; visits without complaint, enquiries and showcases have none.
 struct DemoCase {
   Case record;
   std::optional<std::size_t> pattern;  // number in World::patterns
+  Hand hand = Hand::kOrdinary;
 };
 
-// Exactly settings.closed_cases closed cases, and about three in ten others between them. Every
-// closed case's main cause is the true one.
+// Exactly settings.closed_cases drawn closed cases, about three in ten others between them, and at
+// the end the showcases (showcases.hpp), the same whatever the settings and not counted in them.
+// Every drawn closed case's main cause is the true one.
 void generate_workshop(const World& world, const Vocabulary& vocabulary,
                        const DemoSettings& settings,
                        const std::function<void(const DemoCase&)>& emit);

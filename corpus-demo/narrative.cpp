@@ -6,6 +6,8 @@
 #include <utility>
 #include <vector>
 
+#include "corpus-demo/hand.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -15,15 +17,20 @@ const Words kOpeners{"",
                      "",
                      "",
                      "",
+                     "",
                      "Customer says ",
                      "cust says ",
                      "c/s ",
+                     "c/o ",
                      "Complaint: ",
                      "Driver reports ",
-                     "Taxi, ",
                      "Brought in: ",
-                     "Off the ferry, "};
+                     "Off the ferry, ",
+                     "Recovered from the hill, ",
+                     "Says ",
+                     "Booked for "};
 const Words kSince{"",
+                   "",
                    "",
                    "",
                    "",
@@ -32,26 +39,14 @@ const Words kSince{"",
                    " on and off",
                    " getting worse",
                    " since the weekend",
-                   " for some time now"};
-
-// Written shorter by some hands. Whole words only.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 12> kShorter{
-    {{"replaced", "repl"},
-     {"checked", "chkd"},
-     {"cylinder", "cyl"},
-     {"engine", "eng"},
-     {"connector", "conn"},
-     {"power", "pwr"},
-     {"bearing", "brg"},
-     {"wastegate", "w/gate"},
-     {"gearbox", "g/box"},
-     {"customer", "cust"},
-     {"adjusted", "adj"},
-     {"without", "w/o"}}};
-
-bool is_letter_byte(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
+                   " for some time now",
+                   " most days",
+                   " worse this week",
+                   ", not every day",
+                   ", started suddenly",
+                   ", twice so far"};
+const Words kNothingSaid{"see job card", "not running right", "something wrong, please look",
+                         "as spoken", "as last time?"};
 
 std::string joined(const Words& words, std::string_view between) {
   return fmt::format("{}", fmt::join(words, between));
@@ -67,49 +62,8 @@ std::string say(const Vocabulary& vocabulary, EntryKind kind, const std::string&
   return random.one_of(entry->phrases);
 }
 
-std::string shortened(const std::string& text) {
-  std::string result;
-  for (std::size_t i = 0; i < text.size();) {
-    std::size_t end = i;
-    while (end < text.size() && is_letter_byte(text[end])) ++end;
-    std::string word = text.substr(i, end - i);
-    for (const auto& [full, brief] : kShorter) {
-      if (word == full) word = brief;
-    }
-    result += word;
-    if (end < text.size()) result += text[end];
-    i = end + 1;
-  }
-  return result;
-}
-
-// Two neighbouring letters of one longer word change places.
-void swap_letters(std::string& text, Random& random) {
-  for (int attempt = 0; attempt < 8 && text.size() > 8; ++attempt) {
-    const auto at =
-        static_cast<std::size_t>(random.integer(2, static_cast<std::int64_t>(text.size()) - 4));
-    if (is_letter_byte(text[at - 2]) && is_letter_byte(text[at - 1]) && is_letter_byte(text[at]) &&
-        is_letter_byte(text[at + 1])) {
-      std::swap(text[at - 1], text[at]);
-      return;
-    }
-  }
-}
-
-void change_case(std::string& text, char from, char to) {
-  for (char& c : text) {
-    if (c >= from && c <= from + 25) c = static_cast<char>(c - from + to);
-  }
-}
-
-void capitalise(std::string& text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-    text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  }
-}
-
 // Absent symptoms a workshop bothers to write down.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 10> kAbsentWords{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 16> kAbsentWords{
     {{"whistle_under_load", "no whistle"},
      {"misfire", "no misfire"},
      {"black_smoke", "no smoke"},
@@ -119,7 +73,13 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 10> kAbsentW
      {"wheel_hum", "no hum"},
      {"belt_squeal", "no squeal"},
      {"oil_leak", "no oil leak"},
-     {"fuel_smell", "no fuel smell"}}};
+     {"fuel_smell", "no fuel smell"},
+     {"overheating", "not overheating"},
+     {"coolant_loss", "no coolant loss"},
+     {"brake_noise", "no brake noise"},
+     {"clunk_over_bumps", "no knock over bumps"},
+     {"stalls", "doesn't stall"},
+     {"charge_lamp_on", "no charge light"}}};
 
 const std::string_view* wording_of_absent(std::string_view symptom) {
   for (const auto& [id, words] : kAbsentWords) {
@@ -128,25 +88,11 @@ const std::string_view* wording_of_absent(std::string_view symptom) {
   return nullptr;
 }
 
-// One hand writes shorthand, another all capitals, all make a slip now and then.
-std::string in_some_hand(std::string text, Random& random) {
-  if (random.chance(0.35)) text = shortened(text);
-  if (random.chance(0.12)) swap_letters(text, random);
-  const double letter_case = random.uniform();
-  if (letter_case < 0.05) {
-    change_case(text, 'a', 'A');
-  } else if (letter_case < 0.40) {
-    change_case(text, 'A', 'a');
-  } else {
-    capitalise(text);
-  }
-  return text;
-}
-
 std::string verdict_words(Verdict verdict, Random& random) {
-  static const Words pass{"ok", "good", "nothing found", "fine"};
-  static const Words fail{"bad", "fail", "not right", "found it bad"};
-  static const Words unclear{"not clear", "could not say"};
+  static const Words pass{"ok",       "good",   "nothing found", "fine",
+                          "all well", "passed", "as it should"};
+  static const Words fail{"bad", "fail", "not right", "found it bad", "no good", "failed", "n/g"};
+  static const Words unclear{"not clear", "could not say", "inconclusive"};
   if (verdict == Verdict::kUnclear) return random.one_of(unclear);
   return random.one_of(verdict == Verdict::kPass ? pass : fail);
 }
@@ -158,19 +104,26 @@ std::string fix_words(const Fix& fix, const Vocabulary& vocabulary, Random& rand
   return done + " " + say(vocabulary, EntryKind::kComponent, fix.component, random);
 }
 
+std::string reading_words(const Check& check, Random& random) {
+  if (!check.reading || !random.chance(0.6)) return "";
+  if (!check.reading->number) return " " + check.reading->word;
+  const std::string words = fmt::format("{:g} {}", *check.reading->number, check.unit);
+  return random.chance(0.5) ? " (" + words + ")" : " " + words;
+}
+
 std::string checks_sentence(const Case& record, const Vocabulary& vocabulary, Random& random) {
   Words said;
   for (const Check& check : record.checks) {
     if (!random.chance(0.75)) continue;
-    std::string words = vocabulary.display_name(EntryKind::kCheck, check.id) + " " +
-                        verdict_words(check.verdict, random);
-    if (check.reading && check.reading->number && random.chance(0.6)) {
-      words += fmt::format(" ({:g} {})", *check.reading->number, check.unit);
+    std::string words = say(vocabulary, EntryKind::kCheck, check.id, random) + " ";
+    words += verdict_words(check.verdict, random);
+    words += reading_words(check, random);
+    if (check.later == Later::kMisled) {
+      words += random.chance(0.5) ? ", turned out wrong" : ", which misled us";
     }
-    if (check.later == Later::kMisled) words += ", turned out wrong";
     said.push_back(std::move(words));
   }
-  return joined(said, ", ");
+  return joined(said, random.chance(0.7) ? ", " : "; ");
 }
 
 std::string earlier_sentence(const Case& record, const Vocabulary& vocabulary, Random& random) {
@@ -183,15 +136,44 @@ std::string earlier_sentence(const Case& record, const Vocabulary& vocabulary, R
 }
 
 std::string outcome_sentence(const Case& record, Random& random) {
-  static const Words good{"Road test good", "tested ok", "all good on the hill", "codes stay away",
-                          "no more complaint on test"};
+  static const Words good{"Road test good",  "tested ok",          "all good on the hill",
+                          "codes stay away", "fine on road test",  "no more complaint on test",
+                          "quiet now",       "handed back",        "ran an hour, fine",
+                          "ok after drive",  "no fault on return", "driven twice, stays away"};
   if (!record.outcome || record.outcome->status != OutcomeStatus::kCameBack) {
     return random.one_of(good);
   }
   if (record.outcome->reason == ComebackReason::kWrongCause) {
-    return "Came back, first put down to the wrong part, revised since";
+    return random.chance(0.5) ? "Came back, first put down to the wrong part, revised since"
+                              : "our mistake: wrong part at first, cause corrected later";
   }
   return random.chance(0.5) ? "came back later" : "Back again after a while";
+}
+
+// The vehicle's walk of life, when the record holds it.
+std::string duty_words(const Case& record, Random& random) {
+  const auto duty = record.facts.find("duty");
+  const auto kept = record.facts.find("kept");
+  if (kept != record.facts.end() && kept->second == "quay" && random.chance(0.15)) {
+    return "Stands on the quay. ";
+  }
+  if (duty == record.facts.end() || !random.chance(0.2)) return "";
+  if (duty->second == "taxi") return "Taxi, ";
+  if (duty->second == "delivery") return "Parcel round, ";
+  return duty->second == "farm" ? "Farm, " : "";
+}
+
+std::string also_sentence(const Case& record, const Vocabulary& vocabulary) {
+  if (record.also_found.empty()) return "";
+  const Cause& found = record.also_found.front();
+  return "also found " + vocabulary.display_name(EntryKind::kComponent, found.component) + " " +
+         vocabulary.display_name(EntryKind::kFailure, found.failure);
+}
+
+std::string trap_sentence(const Case& record, Random& random) {
+  if (!record.correction || record.correction->traps.empty()) return "";
+  static const Words before{"Note: ", "next time: ", "Mind: ", "nb "};
+  return random.one_of(before) + record.correction->traps.front();
 }
 
 }  // namespace
@@ -211,11 +193,12 @@ std::string complaint_text(const Case& record, const Vocabulary& vocabulary, Car
     }
     present.push_back(std::move(phrase));
   }
-  if (present.empty())
-    present.emplace_back(random.chance(0.5) ? "see job card" : "not running right");
+  if (present.empty()) present.push_back(random.one_of(kNothingSaid));
   if (care == Care::kTerse) return in_some_hand(present.front(), random);
   // One draw a statement: the order of draws inside an expression is the compiler's choice.
-  std::string text = random.one_of(kOpeners) + joined(present, ", ");
+  std::string text = duty_words(record, random);
+  if (text.empty()) text = random.one_of(kOpeners);
+  text += joined(present, random.chance(0.8) ? ", " : " + ");
   text += random.one_of(kSince);
   if (!absent.empty()) text += ", " + absent.front();
   if (!record.codes.empty() && random.chance(0.3)) text += ", " + record.codes.front().code;
@@ -239,20 +222,48 @@ std::string notes_text(const Case& record, const FailurePattern& pattern,
   if (random.chance(0.7)) add(earlier_sentence(record, vocabulary, random));
   add(checks_sentence(record, vocabulary, random));
   add(std::string(random.one_of(pattern.found)));
-  add(joined(fixes, " and "));
-  add(outcome_sentence(record, random));
+  add(joined(fixes, random.chance(0.6) ? " and " : " + "));
+  if (random.chance(0.5)) add(also_sentence(record, vocabulary));
+  if (random.chance(0.5)) add(trap_sentence(record, random));
+  if (random.chance(0.8)) add(outcome_sentence(record, random));
   return joined(sentences, ". ") + ".";
 }
 
 std::string visit_text(VisitKind kind, Random& random) {
-  static const Words service{"oil and filter service", "yearly service, nothing to report",
-                             "service, wipers and pollen filter", "service, tyres swapped round"};
+  static const Words service{"oil and filter service",
+                             "yearly service, nothing to report",
+                             "service, wipers and pollen filter",
+                             "service, tyres swapped round",
+                             "service incl brake fluid, all well",
+                             "oil, filter, greased the hinges, no faults"};
   static const Words inspection{"yearly inspection passed", "inspection, lamps adjusted",
-                                "inspection for the ferry taxi licence, passed"};
-  static const Words pre_purchase{"looked over before purchase, no faults", "pre purchase check"};
+                                "inspection for the ferry taxi licence, passed", "passed at once",
+                                "inspection, one bulb, passed"};
+  static const Words pre_purchase{"looked over before purchase, no faults", "pre purchase check",
+                                  "pre purchase, rust underneath but sound"};
   const Words& texts = kind == VisitKind::kService      ? service
                        : kind == VisitKind::kInspection ? inspection
                                                         : pre_purchase;
+  return in_some_hand(random.one_of(texts), random);
+}
+
+std::string ended_text(EndedHow how, Random& random) {
+  static const Words declined{"Estimate given, customer will think about it",
+                              "too dear for the age, taken away as it is"};
+  static const Words temporary{"patched for now, part has to come over with the ferry",
+                               "got it running for the week, to be done properly later"};
+  static const Words sent_out{"needs a machine we do not have, sent out",
+                              "sent to a specialist for the electronics"};
+  static const Words not_reproduced{
+      "drove it two days, never did it once",
+      "could not make it happen, no codes, to come back when it does"};
+  static const Words scrapped{"sills gone, not worth the repair, scrapped",
+                              "scrapped, kept the wheels"};
+  const Words& texts = how == EndedHow::kDeclined        ? declined
+                       : how == EndedHow::kTemporary     ? temporary
+                       : how == EndedHow::kSentOut       ? sent_out
+                       : how == EndedHow::kNotReproduced ? not_reproduced
+                                                         : scrapped;
   return in_some_hand(random.one_of(texts), random);
 }
 

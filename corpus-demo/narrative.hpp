@@ -28,4 +28,7 @@ enum class Care { kOrdinary, kTerse };
 // Of a visit without complaint, by its kind.
 [[nodiscard]] std::string visit_text(VisitKind kind, Random& random);
 
+// Of a case that ended without a cause, by how it ended.
+[[nodiscard]] std::string ended_text(EndedHow how, Random& random);
+
 }  // namespace shoplore

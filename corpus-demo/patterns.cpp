@@ -1,6 +1,9 @@
 #include "corpus-demo/patterns.hpp"
 
 #include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numeric>
 
 #include "corpus-demo/pattern_tables.hpp"
 
@@ -26,13 +29,29 @@ void add_earlier(std::vector<FixName>& list, const FailurePattern& pattern) {
 
 }  // namespace
 
+BandWeights weibull_bands(double shape, double scale) {
+  const auto failed_by = [&](double x) { return 1 - std::exp(-std::pow(x / scale, shape)); };
+  const double all = failed_by(330);
+  BandWeights weights{};
+  for (std::size_t band = 0; band < weights.size(); ++band) {
+    const double from = 50.0 * static_cast<double>(band);
+    const double to = band + 1 == weights.size() ? 330 : from + 50;
+    weights[band] = (failed_by(to) - failed_by(from)) / all;
+  }
+  return weights;
+}
+
 World demo_world() {
   World world;
-  for (auto group :
-       {boost_patterns(), misfire_patterns(), electrics_patterns(), running_gear_patterns()}) {
-    world.patterns.insert(world.patterns.end(), group.begin(), group.end());
+  for (auto system :
+       {boost_patterns(), engine_patterns(), fuel_patterns(), ignition_patterns(),
+        charging_patterns(), cooling_patterns(), exhaust_patterns(), driveline_patterns(),
+        brake_patterns(), steering_patterns(), suspension_patterns(), body_patterns(),
+        climate_patterns(), network_patterns()}) {
+    world.patterns.insert(world.patterns.end(), system.begin(), system.end());
   }
   world.families = demo_families();
+  world.facts = demo_facts();
   world.symptoms = demo_symptom_habits();
   world.checks = demo_check_habits();
   world.scanned = demo_scan_habits();
@@ -93,6 +112,30 @@ double earlier_rate(const FailurePattern& pattern, const FixName& fix) {
     if (rate.fix == fix) return rate.probability;
   }
   return kStrayEarlier;
+}
+
+const std::vector<EvidenceRate>& fact_rates(const World& world, const FailurePattern& pattern,
+                                            std::string_view name) {
+  for (const FactRates& own : pattern.facts) {
+    if (own.name == name) return own.values;
+  }
+  const auto common = std::find_if(world.facts.begin(), world.facts.end(),
+                                   [&](const FactRates& fact) { return fact.name == name; });
+  assert(common != world.facts.end());
+  return common->values;
+}
+
+double vehicle_rate(const World& world, const FailurePattern& pattern, std::size_t family,
+                    std::size_t band, const std::vector<std::size_t>& facts) {
+  double all = 0;
+  for (const EngineFamily& each : world.families) all += rate_of(pattern.families, each.id, 0);
+  const double bands = std::accumulate(pattern.mileage.begin(), pattern.mileage.end(), 0.0);
+  double rate =
+      rate_of(pattern.families, world.families[family].id, 0) / all * pattern.mileage[band] / bands;
+  for (std::size_t i = 0; i < world.facts.size(); ++i) {
+    rate *= fact_rates(world, pattern, world.facts[i].name)[facts[i]].probability;
+  }
+  return rate;
 }
 
 }  // namespace shoplore

@@ -16,12 +16,16 @@
 // | condition       | with a present symptom | each: .conditions, else kStrayCondition    |
 // | vehicle         | k...Recorded           | engine family: .families; the rest follows |
 // | mileage         | kMileageRecorded       | band: .mileage, uniform inside             |
+// | facts           | kFactRecorded, each    | one value: .facts, else World::facts       |
 // Recording thins all of it out in some cases. A comeback carries the fix that failed as an earlier
-// repair by this workshop; see FixPlan.
+// repair by this workshop; see FixPlan. The month of opening follows .season and is no evidence:
+// given the pattern it says nothing about the rest.
 #pragma once
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -37,6 +41,7 @@ inline constexpr double kEarlierAsked = 0.85, kStrayEarlier = 0.001;
 inline constexpr double kWorkLookedFor = 0.40, kStraySign = 0.003;
 inline constexpr double kStrayCondition = 0.001;
 inline constexpr double kMileageRecorded = 0.95;
+inline constexpr double kFactRecorded = 0.45;
 inline constexpr double kFamilyRecorded = 0.96, kModelRecorded = 0.97, kFuelRecorded = 0.90;
 
 // How fully a case is written up. A busy day leaves thin records: the complaint, the vehicle and
@@ -50,8 +55,52 @@ inline constexpr double kMainComplaint = 0.9;
 inline constexpr std::array<Recording, 2> kRecordings{
     {{0.40, 1, 1, 1, 1, 1}, {0.60, 0.05, 0.20, 0.15, 0.5, 0.1}}};
 
-// Which questions belong to a complaint.
-enum class ComplaintGroup { kPower, kRunning, kElectrics, kWheels, kGearbox, kCabin };
+// Which part of the vehicle failed; boost is counted with the engine.
+enum class System {
+  kEngine,
+  kFuel,
+  kIgnition,
+  kCharging,
+  kCooling,
+  kExhaust,
+  kDriveline,
+  kBrakes,
+  kSteering,
+  kSuspension,
+  kBody,
+  kClimate,
+  kNetworks
+};
+
+template <>
+inline constexpr EnumTable<System, 13> kEnumNames<System>{{{System::kEngine, "engine"},
+                                                           {System::kFuel, "fuel"},
+                                                           {System::kIgnition, "ignition"},
+                                                           {System::kCharging, "charging"},
+                                                           {System::kCooling, "cooling"},
+                                                           {System::kExhaust, "exhaust"},
+                                                           {System::kDriveline, "driveline"},
+                                                           {System::kBrakes, "brakes"},
+                                                           {System::kSteering, "steering"},
+                                                           {System::kSuspension, "suspension"},
+                                                           {System::kBody, "body"},
+                                                           {System::kClimate, "climate"},
+                                                           {System::kNetworks, "networks"}}};
+
+// Which questions belong to a complaint: what the customer feels, not what failed.
+enum class ComplaintGroup {
+  kPower,
+  kRunning,
+  kElectrics,
+  kWheels,
+  kDriveline,
+  kCabin,
+  kCooling,
+  kExhaust,
+  kBrakes,
+  kChassis,
+  kBody
+};
 
 struct EvidenceRate {
   std::string_view id;
@@ -68,6 +117,20 @@ struct EarlierRate {
   double probability = 0;  // done elsewhere or by the owner
 };
 
+// What the workshop knows of how a vehicle lives: the shares of each value add to 1.
+struct FactRates {
+  std::string_view name;
+  std::vector<EvidenceRate> values;
+};
+
+struct CauseName {
+  std::string_view component, failure;
+};
+
+// Relative frequency of opening by month, January first; only the proportions count.
+using Season = std::array<double, 12>;
+inline constexpr Season kAllYear{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
+
 // One way of putting the pattern right. It comes back with `comes_back`; then a case follows in
 // which these fixes are earlier repairs by this workshop.
 struct FixPlan {
@@ -79,11 +142,18 @@ struct FixPlan {
 };
 
 // Half-open bands of 50 thousand km from 0; the last, from 250, runs to 330.
-using BandWeights = std::array<double, 6>;
+inline constexpr std::int64_t kBandKm = 50'000, kBandCount = 6;
+using BandWeights = std::array<double, kBandCount>;
+
+// Shares of the bands of a Weibull life cut off at 330,000 km, F(x) = 1 - exp(-(x / scale)^shape):
+// shape below 1 early failures, about 1 by chance, above 2 wear (Weibull 1951). They add to 1.
+// Requires: shape and scale above 0; scale in thousand km.
+[[nodiscard]] BandWeights weibull_bands(double shape, double scale);
 
 struct FailurePattern {
   std::string_view id;
   std::string_view component, failure;
+  System system = System::kEngine;
   ComplaintGroup group = ComplaintGroup::kPower;
   double share = 0;  // of all cases, before normalising
   std::vector<EvidenceRate> symptoms, codes, conditions;
@@ -95,6 +165,11 @@ struct FailurePattern {
   std::vector<FixPlan> plans;
   std::vector<std::string_view> removals;
   std::vector<std::string_view> found;  // how the notes tell it
+  Season season = kAllYear;
+  std::vector<FactRates> facts{};                // where they differ from the world's
+  std::vector<std::string_view> traps{};         // what to beware of while doing it
+  std::vector<std::string_view> verification{};  // besides the road test
+  std::vector<CauseName> contributing{};         // what may have helped to bring it about
 };
 
 struct GroupRate {
@@ -112,10 +187,14 @@ struct SymptomHabit {
   double absent_elsewhere = 0;  // listed as absent in every other group
 };
 
+// Which way a bad reading lies from the expected range. Some bad resistances read OL.
+enum class BadReading { kHigh, kLow, kOpenCircuit };
+
 // When a check is done: the workshop goes by the complaint, since it does not know the cause.
 struct CheckHabit {
   std::string_view id;
   std::vector<GroupRate> done;
+  BadReading bad = BadReading::kHigh;
 };
 
 struct EngineFamily {
@@ -133,6 +212,7 @@ struct World {
   std::vector<SymptomHabit> symptoms;
   std::vector<CheckHabit> checks;
   std::vector<GroupRate> scanned;
+  std::vector<FactRates> facts;
   std::vector<std::string_view> codes, conditions, signs;
   std::vector<FixName> earlier;
 };
@@ -156,5 +236,16 @@ struct World {
 [[nodiscard]] double rate_of(const std::vector<EvidenceRate>& rates, std::string_view id,
                              double base);
 [[nodiscard]] double earlier_rate(const FailurePattern& pattern, const FixName& fix);
+
+// The pattern's own shares of that fact, else the world's. Requires: the world has that fact.
+[[nodiscard]] const std::vector<EvidenceRate>& fact_rates(const World& world,
+                                                          const FailurePattern& pattern,
+                                                          std::string_view name);
+
+// Chance of a vehicle with that family, mileage band and these facts among those the pattern
+// befalls; `facts` are numbers of values, in the order of World::facts.
+[[nodiscard]] double vehicle_rate(const World& world, const FailurePattern& pattern,
+                                  std::size_t family, std::size_t band,
+                                  const std::vector<std::size_t>& facts);
 
 }  // namespace shoplore

@@ -1,5 +1,5 @@
-// Diesel complaints: under-boost in its several disguises, exhaust gas and filter, cold starts.
-// They share lack of power, limp mode and P0299 on purpose: telling them apart is the work.
+// Boost: under-boost in its several disguises. They share lack of power, limp mode and P0299 on
+// purpose: telling them apart is the work.
 #include "corpus-demo/pattern_tables.hpp"
 
 namespace shoplore {
@@ -14,8 +14,9 @@ FailurePattern wastegate_linkage() {
       .id = "wastegate_linkage_seized_open",
       .component = "wastegate_linkage",
       .failure = "seized_open",
+      .system = System::kEngine,
       .group = ComplaintGroup::kPower,
-      .share = 138,
+      .share = 150,
       .symptoms = {{"lack_of_power", 0.99},
                    {"whistle_under_load", 0.05},
                    {"limp_mode", 0.35},
@@ -54,22 +55,29 @@ FailurePattern wastegate_linkage() {
       .removals = {"heat_shield"},
       .found = {"linkage rusted solid in the open position, arm would not move by hand",
                 "wastegate arm stuck fast open, lever needed to shift it",
-                "rod moves but arm on the spindle seized, flap hangs open"}};
+                "rod moves but arm on the spindle seized, flap hangs open"},
+      .season = kAfterSalt,
+      .facts = {kept_by_the_sea(), much_idling_and_short_trips()},
+      .traps = {"new turbo comes without the linkage: move the arm by hand before ordering one",
+                "arm springs back, keep fingers out of the bell crank"},
+      .verification = {"uphill_road_test"},
+      .contributing = {{"exhaust_gasket", "leaking"}}};
 }
 
 FailurePattern sticking_vanes() {
   return {.id = "turbocharger_vanes_sticking",
           .component = "turbocharger_vanes",
           .failure = "sticking",
+          .system = System::kEngine,
           .group = ComplaintGroup::kPower,
-          .share = 58,
+          .share = 84,
           .symptoms = {{"lack_of_power", 0.99},
                        {"whistle_under_load", 0.05},
                        {"limp_mode", 0.60},
                        {"engine_lamp_on", 0.75},
                        {"black_smoke", 0.30}},
-          .codes = {{"P0299", 0.75}, {"P2263", 0.42}},
-          .conditions = {{"uphill", 0.50}, {"under_load", 0.40}, {"short_trips", 0.28}},
+          .codes = {{"P0299", 0.75}, {"P2263", 0.28}},
+          .conditions = {{"uphill", 0.50}, {"under_load", 0.40}},
           .checks = {{"wastegate_linkage_by_hand", 0.10},
                      {"boost_log", 0.92},
                      {"boost_hose_look", 0.05},
@@ -92,7 +100,11 @@ FailurePattern sticking_vanes() {
           .removals = {"heat_shield", "intake_pipe"},
           .found = {"sweep stops short, vanes coked and sticking",
                     "vanes hang when warm, soot ring on the unison ring",
-                    "vanes stiff through half the travel"}};
+                    "vanes stiff through half the travel"},
+          .facts = {much_idling_and_short_trips()},
+          .traps = {"sweep cold and hot, it sticks when warm only"},
+          .verification = {"uphill_road_test"},
+          .contributing = {{"egr_valve", "sticking"}}};
 }
 
 FailurePattern charge_air_hose() {
@@ -100,8 +112,9 @@ FailurePattern charge_air_hose() {
       .id = "charge_air_hose_split",
       .component = "charge_air_hose",
       .failure = "split",
+      .system = System::kEngine,
       .group = ComplaintGroup::kPower,
-      .share = 78,
+      .share = 96,
       .symptoms = {{"lack_of_power", 0.99},
                    {"whistle_under_load", 0.78},
                    {"black_smoke", 0.62},
@@ -131,104 +144,11 @@ FailurePattern charge_air_hose() {
       .removals = {"undertray"},
       .found = {"hose split on the underside, opens under load only, soot track next to it",
                 "charge air hose burst at the clip, oil mist all over",
-                "crack in the fold of the hose, found with smoke"}};
-}
-
-FailurePattern egr_passage() {
-  return {.id = "egr_passage_blocked",
-          .component = "egr_passage",
-          .failure = "blocked",
-          .group = ComplaintGroup::kPower,
-          .share = 58,
-          .symptoms = {{"lack_of_power", 0.52},
-                       {"limp_mode", 0.15},
-                       {"engine_lamp_on", 0.97},
-                       {"lumpy_idle", 0.75},
-                       {"black_smoke", 0.25},
-                       {"hesitation", 0.36},
-                       {"stalls", 0.15}},
-          .codes = {{"P0401", 0.82}, {"P0101", 0.22}},
-          .conditions = {{"short_trips", 0.45}, {"idle", 0.25}},
-          .checks = {{"egr_flow_test", 0.90},
-                     {"egr_passage_look", 0.88},
-                     {"boost_log", 0.15},
-                     {"boost_hose_look", 0.05},
-                     {"filter_pressure_idle", 0.15},
-                     {"visual_inspection", 0.06}},
-          .earlier = {{kCleanEgr, 0.18},
-                      {{"replace", "egr_valve"}, 0.24},
-                      {{"replace", "air_mass_meter"}, 0.08}},
-          .signs = {{"new_part_fitted", 0.22}, {"codes_recently_cleared", 0.20}},
-          .families = {{"BW16D", 0.14},
-                       {"AL15D", 0.20},
-                       {"AL20D", 0.14},
-                       {"DM22D", 0.18},
-                       {"CM18D", 0.18},
-                       {"EL20D", 0.16}},
-          .mileage = {0.03, 0.16, 0.31, 0.28, 0.15, 0.07},
-          .plans = {{{{"clean", "egr_passage"}}, 0.62, 0.10, ComebackReason::kSameCause, 2.5, 20},
-                    {{{"clean", "egr_passage"}, {"replace", "egr_valve"}},
-                     0.28,
-                     0.04,
-                     ComebackReason::kPart,
-                     3.2,
-                     210},
-                    {{{"replace", "egr_valve"}}, 0.10, 0.75, ComebackReason::kSameCause, 1.5, 190}},
-          .removals = {"intake_pipe", "air_filter_box"},
-          .found = {"passage at the manifold closed up with soot, valve itself fine",
-                    "egr port coked to a pencil hole",
-                    "no flow with valve commanded open, bore blocked"}};
-}
-
-FailurePattern filter_hose() {
-  return {
-      .id = "filter_pressure_hose_split",
-      .component = "filter_pressure_hose",
-      .failure = "split",
-      .group = ComplaintGroup::kPower,
-      .share = 52,
-      .symptoms = {{"lack_of_power", 0.40},
-                   {"limp_mode", 0.40},
-                   {"engine_lamp_on", 0.85},
-                   {"filter_lamp_on", 0.97},
-                   {"frequent_regeneration", 0.42}},
-      .codes = {{"P2453", 0.78}, {"P2463", 0.22}, {"P2002", 0.20}},
-      .conditions = {{"short_trips", 0.35}},
-      .checks = {{"filter_pressure_idle", 0.85},
-                 {"filter_hose_look", 0.86},
-                 {"boost_log", 0.15},
-                 {"boost_hose_look", 0.05},
-                 {"egr_flow_test", 0.12},
-                 {"visual_inspection", 0.20}},
-      .earlier = {{{"replace", "filter_pressure_sensor"}, 0.34},
-                  {{"clean", "particulate_filter"}, 0.18},
-                  {kCleanEgr, 0.06}},
-      .signs = {{"new_part_fitted", 0.26}, {"codes_recently_cleared", 0.24}},
-      .families = {{"BW20D", 0.22},
-                   {"BW16D", 0.12},
-                   {"AL15D", 0.16},
-                   {"AL20D", 0.18},
-                   {"DM13D", 0.14},
-                   {"CM18D", 0.10},
-                   {"EL20D", 0.08}},
-      .mileage = {0.03, 0.16, 0.31, 0.28, 0.15, 0.07},
-      .plans = {{{{"replace", "filter_pressure_hose"}}, 0.80, 0.03, ComebackReason::kPart, 1, 28},
-                {{{"replace", "filter_pressure_hose"}, {"replace", "filter_pressure_sensor"}},
-                 0.15,
-                 0.03,
-                 ComebackReason::kWorkmanship,
-                 1.4,
-                 95},
-                {{{"replace", "filter_pressure_sensor"}},
-                 0.05,
-                 0.85,
-                 ComebackReason::kSameCause,
-                 1,
-                 68}},
-      .removals = {"undertray"},
-      .found = {"front pressure hose melted and split near the pipe",
-                "hose to the filter sensor perished, reads zero at speed",
-                "pressure hose cracked on the metal pipe, sensor fine"}};
+                "crack in the fold of the hose, found with smoke"},
+      .facts = {much_idling_and_short_trips()},
+      .traps = {"hose looks whole until it is bent: the split is on the underside"},
+      .verification = {"uphill_road_test", "smoke_test_tight"},
+      .contributing = {{"engine_mount", "worn"}}};
 }
 
 FailurePattern turbo_worn() {
@@ -236,9 +156,10 @@ FailurePattern turbo_worn() {
       .id = "turbocharger_worn",
       .component = "turbocharger",
       .failure = "worn",
+      .system = System::kEngine,
       .group = ComplaintGroup::kPower,
-      .share = 14,
-      .symptoms = {{"lack_of_power", 0.97},
+      .share = 22,
+      .symptoms = {{"lack_of_power", 0.99},
                    {"turbo_whine", 0.75},
                    {"blue_smoke", 0.65},
                    {"whistle_under_load", 0.25},
@@ -256,56 +177,24 @@ FailurePattern turbo_worn() {
                  {"visual_inspection", 0.30}},
       .earlier = {},
       .signs = {{"oil_on_parts", 0.20}},
-      .families = {{"BW16D", 0.20}, {"BW20D", 0.35}, {"AL20D", 0.20}, {"DM25D", 0.25}},
-      .mileage = {0.01, 0.06, 0.20, 0.30, 0.27, 0.16},
+      .families = {{"BW16D", 0.22}, {"BW20D", 0.35}, {"AL20D", 0.20}, {"DM22D", 0.23}},
+      .mileage = {0.02, 0.16, 0.34, 0.27, 0.14, 0.07},
       .plans = {{{kNewTurbo}, 0.70, 0.05, ComebackReason::kPart, 5.5, 820},
                 {{{"overhaul", "turbocharger"}}, 0.30, 0.14, ComebackReason::kWorkmanship, 6, 420}},
       .removals = {"heat_shield", "intake_pipe"},
       .found = {"shaft play far too much, wheel has touched the housing",
-                "oil standing in the intake pipe, shaft rocks in its bearing"}};
-}
-
-FailurePattern glow_module() {
-  return {.id = "glow_module_internal_fault",
-          .component = "glow_module",
-          .failure = "internal_fault",
-          .group = ComplaintGroup::kElectrics,
-          .share = 42,
-          .symptoms = {{"hard_start", 0.99},
-                       {"white_smoke", 0.42},
-                       {"glow_lamp_flashing", 0.70},
-                       {"engine_lamp_on", 0.50},
-                       {"lumpy_idle", 0.35},
-                       {"no_start", 0.15}},
-          .codes = {{"P0670", 0.62}, {"P0380", 0.55}},
-          .conditions = {{"cold_start", 0.70}, {"frost", 0.35}},
-          .checks = {{"glow_current", 0.88},
-                     {"glow_supply", 0.90},
-                     {"glow_plug_resistance", 0.12},
-                     {"battery_load_test", 0.12}},
-          .earlier = {{{"replace", "glow_plug"}, 0.32}, {{"replace", "battery"}, 0.12}},
-          .signs = {{"new_part_fitted", 0.18}},
-          .families =
-              {{"BW16D", 0.18}, {"AL15D", 0.18}, {"DM25D", 0.26}, {"DM22D", 0.22}, {"DM13D", 0.16}},
-          .mileage = {0.07, 0.24, 0.29, 0.22, 0.12, 0.06},
-          .plans = {{{{"replace", "glow_module"}}, 0.72, 0.04, ComebackReason::kPart, 0.8, 85},
-                    {{{"replace", "glow_module"}, {"replace", "glow_plug"}},
-                     0.22,
-                     0.03,
-                     ComebackReason::kPart,
-                     2,
-                     160},
-                    {{{"replace", "glow_plug"}}, 0.06, 0.90, ComebackReason::kSameCause, 1.6, 80}},
-          .removals = {"plug_cover"},
-          .found = {"no supply at the plugs from two outputs of the module, plugs measure well",
-                    "glow module dead, plugs all fine"}};
+                "oil standing in the intake pipe, shaft rocks in its bearing"},
+      .facts = {much_idling_and_short_trips()},
+      .traps = {"prime the new one with oil before the first start",
+                "old oil stands in the intercooler, empty it first"},
+      .verification = {"uphill_road_test"},
+      .contributing = {{"engine_oil", "degraded"}, {"turbo_oil_feed", "blocked"}}};
 }
 
 }  // namespace
 
 std::vector<FailurePattern> boost_patterns() {
-  return {wastegate_linkage(), sticking_vanes(), charge_air_hose(), egr_passage(),
-          filter_hose(),       turbo_worn(),     glow_module()};
+  return {wastegate_linkage(), sticking_vanes(), charge_air_hose(), turbo_worn()};
 }
 
 }  // namespace shoplore

@@ -30,6 +30,7 @@ class Likelihood {
 
   double log() {
     vehicle();
+    facts();
     symptoms();
     conditions();
     codes();
@@ -66,6 +67,15 @@ class Likelihood {
     const auto band = std::min<std::int64_t>(record_.vehicle.mileage_km->value / 50'000, 5);
     const double all = std::accumulate(pattern_.mileage.begin(), pattern_.mileage.end(), 0.0);
     times(pattern_.mileage[static_cast<std::size_t>(band)] / all);
+  }
+
+  void facts() {
+    for (const FactRates& fact : world_.facts) {
+      const auto stated = record_.facts.find(std::string(fact.name));
+      if (stated == record_.facts.end()) continue;
+      // A value the world does not know says nothing.
+      times(rate_of(fact_rates(world_, pattern_, fact.name), stated->second, 1));
+    }
   }
 
   void symptoms() {
@@ -176,6 +186,14 @@ std::string rates_text(const std::vector<EvidenceRate>& rates) {
   return "{" + text + "}";
 }
 
+std::string facts_text(const FailurePattern& pattern) {
+  std::string text;
+  for (const FactRates& fact : pattern.facts) {
+    text += fmt::format("{}\"{}\":{}", text.empty() ? "" : ",", fact.name, rates_text(fact.values));
+  }
+  return "{" + text + "}";
+}
+
 std::string plans_text(const std::vector<FixPlan>& plans) {
   std::string text;
   for (const FixPlan& plan : plans) {
@@ -243,13 +261,13 @@ std::string rates_lines(const World& world) {
     }
     lines += fmt::format(
         R"({{"pattern":"{}","component":"{}","failure":"{}","prior":{:.6f},)"
-        R"("symptoms":{},"codes":{},"conditions":{},"checks_fail":{},"earlier_repairs":{{{}}},)"
-        R"("work_signs":{},"engine_families":{},"mileage_bands":[{}],"plans":{}}})"
+        R"("system":"{}","symptoms":{},"codes":{},"conditions":{},"checks_fail":{},"earlier_repairs":{{{}}},)"
+        R"("work_signs":{},"engine_families":{},"mileage_bands":[{}],"months":[{}],"facts":{},"plans":{}}})"
         "\n",
-        p.id, p.component, p.failure, prior_of(world, i), rates_text(p.symptoms),
+        p.id, p.component, p.failure, prior_of(world, i), name_of(p.system), rates_text(p.symptoms),
         rates_text(p.codes), rates_text(p.conditions), rates_text(p.checks), earlier,
         rates_text(p.signs), rates_text(p.families), fmt::join(p.mileage, ","),
-        plans_text(p.plans));
+        fmt::join(p.season, ","), facts_text(p), plans_text(p.plans));
   }
   return lines;
 }

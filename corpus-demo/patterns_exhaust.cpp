@@ -1,0 +1,215 @@
+// Exhaust: recirculation, filter, dosing and leaks.
+#include "corpus-demo/pattern_tables.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr FixName kCleanEgr{"clean", "egr_valve"};
+constexpr FixName kNewNoxSensor{"replace", "nox_sensor"};
+constexpr FixName kNewDosingValve{"replace", "dosing_valve"};
+
+FailurePattern egr_passage() {
+  return {.id = "egr_passage_blocked",
+          .component = "egr_passage",
+          .failure = "blocked",
+          .system = System::kExhaust,
+          .group = ComplaintGroup::kPower,
+          .share = 58,
+          .symptoms = {{"lack_of_power", 0.52},
+                       {"limp_mode", 0.15},
+                       {"engine_lamp_on", 0.99},
+                       {"lumpy_idle", 0.75},
+                       {"black_smoke", 0.25},
+                       {"hesitation", 0.36},
+                       {"stalls", 0.15}},
+          .codes = {{"P0401", 0.82}, {"P0101", 0.22}},
+          .conditions = {{"short_trips", 0.45}, {"idle", 0.25}},
+          .checks = {{"egr_flow_test", 0.90},
+                     {"egr_passage_look", 0.88},
+                     {"boost_log", 0.15},
+                     {"boost_hose_look", 0.05},
+                     {"filter_pressure_idle", 0.15},
+                     {"visual_inspection", 0.06}},
+          .earlier = {{kCleanEgr, 0.18},
+                      {{"replace", "egr_valve"}, 0.24},
+                      {{"replace", "air_mass_meter"}, 0.08}},
+          .signs = {{"new_part_fitted", 0.22}, {"codes_recently_cleared", 0.20}},
+          .families =
+              {{"BW16D", 0.18}, {"AL15D", 0.22}, {"CM18D", 0.22}, {"CM20D", 0.18}, {"EL20D", 0.20}},
+          .mileage = {0.03, 0.16, 0.31, 0.28, 0.15, 0.07},
+          .plans = {{{{"clean", "egr_passage"}}, 0.62, 0.10, ComebackReason::kSameCause, 2.5, 20},
+                    {{{"clean", "egr_passage"}, {"replace", "egr_valve"}},
+                     0.28,
+                     0.04,
+                     ComebackReason::kPart,
+                     3.2,
+                     210},
+                    {{{"replace", "egr_valve"}}, 0.10, 0.75, ComebackReason::kSameCause, 1.5, 190}},
+          .removals = {"intake_pipe", "air_filter_box"},
+          .found = {"passage at the manifold closed up with soot, valve itself fine",
+                    "egr port coked to a pencil hole",
+                    "no flow with valve commanded open, bore blocked"},
+          .facts = {much_idling_and_short_trips()},
+          .traps = {"soot falls into the ports: suck, do not blow"},
+          .verification = {"rescan_after_drive"},
+          .contributing = {{"breather_valve", "leaking"}}};
+}
+
+FailurePattern filter_hose() {
+  return {
+      .id = "filter_pressure_hose_split",
+      .component = "filter_pressure_hose",
+      .failure = "split",
+      .system = System::kExhaust,
+      .group = ComplaintGroup::kPower,
+      .share = 52,
+      .symptoms = {{"lack_of_power", 0.40},
+                   {"limp_mode", 0.40},
+                   {"engine_lamp_on", 0.85},
+                   {"filter_lamp_on", 0.99},
+                   {"frequent_regeneration", 0.42}},
+      .codes = {{"P2453", 0.78}, {"P2463", 0.22}, {"P2002", 0.20}},
+      .conditions = {{"short_trips", 0.35}},
+      .checks = {{"filter_pressure_idle", 0.85},
+                 {"filter_hose_look", 0.86},
+                 {"boost_log", 0.15},
+                 {"boost_hose_look", 0.05},
+                 {"egr_flow_test", 0.12},
+                 {"visual_inspection", 0.20}},
+      .earlier = {{{"replace", "filter_pressure_sensor"}, 0.34},
+                  {{"clean", "particulate_filter"}, 0.18},
+                  {kCleanEgr, 0.06}},
+      .signs = {{"new_part_fitted", 0.26}, {"codes_recently_cleared", 0.24}},
+      .families = {{"BW20D", 0.30}, {"AL20D", 0.25}, {"AL22D", 0.20}, {"DM13D", 0.25}},
+      .mileage = {0.03, 0.16, 0.31, 0.28, 0.15, 0.07},
+      .plans = {{{{"replace", "filter_pressure_hose"}}, 0.80, 0.03, ComebackReason::kPart, 1, 28},
+                {{{"replace", "filter_pressure_hose"}, {"replace", "filter_pressure_sensor"}},
+                 0.15,
+                 0.03,
+                 ComebackReason::kWorkmanship,
+                 1.4,
+                 95},
+                {{{"replace", "filter_pressure_sensor"}},
+                 0.05,
+                 0.85,
+                 ComebackReason::kSameCause,
+                 1,
+                 68}},
+      .removals = {"undertray"},
+      .found = {"front pressure hose melted and split near the pipe",
+                "hose to the filter sensor perished, reads zero at speed",
+                "pressure hose cracked on the metal pipe, sensor fine"},
+      .facts = {much_idling_and_short_trips()},
+      .traps = {"which end is which: front and rear hose swapped reads backwards"},
+      .verification = {"rescan_after_drive"}};
+}
+
+// Crystals in the nozzle. The nozzle and the sensor that reports on it light the same lamp.
+FailurePattern dosing_valve() {
+  return {.id = "dosing_valve_blocked",
+          .component = "dosing_valve",
+          .failure = "blocked",
+          .system = System::kExhaust,
+          .group = ComplaintGroup::kExhaust,
+          .share = 32,
+          .symptoms = {{"nox_lamp_on", 0.99},
+                       {"countdown_to_no_start", 0.60},
+                       {"engine_lamp_on", 0.82},
+                       {"additive_lamp_on", 0.8},
+                       {"limp_mode", 0.20}},
+          .codes = {{"P20EE", 0.62}, {"P2201", 0.25}},
+          .conditions = {{"short_trips", 0.30}},
+          .checks = {{"dosing_quantity_test", 0.88},
+                     {"nox_live", 0.76},
+                     {"additive_quality", 0.12},
+                     {"visual_inspection", 0.25}},
+          .earlier = {{kNewNoxSensor, 0.36}, {{"top_up", "additive_tank"}, 0.20}},
+          .signs = {{"codes_recently_cleared", 0.24}, {"new_part_fitted", 0.20}},
+          .families = {{"AL22D", 0.25}, {"BW24D", 0.25}, {"DM20D", 0.25}, {"EL22D", 0.25}},
+          .mileage = {0.07, 0.24, 0.29, 0.22, 0.12, 0.06},
+          .plans = {{{{"clean", "dosing_valve"}}, 0.46, 0.32, ComebackReason::kSameCause, 1.4, 8},
+                    {{kNewDosingValve}, 0.46, 0.03, ComebackReason::kPart, 1.2, 190},
+                    {{kNewNoxSensor}, 0.08, 0.90, ComebackReason::kWrongCause, 0.8, 260}},
+          .removals = {"undertray"},
+          .found = {"white crystals over the nozzle, half the quantity in the jug",
+                    "nozzle closed with crystals like a candle", "dribbles where it should spray"},
+          .facts = {much_idling_and_short_trips()},
+          .traps = {"warm water, no tools in the nozzle",
+                    "wear gloves, it creeps into every connector"},
+          .verification = {"rescan_after_drive"}};
+}
+
+FailurePattern nox_sensor() {
+  return {
+      .id = "nox_sensor_internal_fault",
+      .component = "nox_sensor",
+      .failure = "internal_fault",
+      .system = System::kExhaust,
+      .group = ComplaintGroup::kExhaust,
+      .share = 32,
+      .symptoms = {{"nox_lamp_on", 0.99},
+                   {"countdown_to_no_start", 0.42},
+                   {"engine_lamp_on", 0.86},
+                   {"additive_lamp_on", 0.1},
+                   {"limp_mode", 0.14}},
+      .codes = {{"P20EE", 0.42}, {"P2201", 0.48}},
+      .conditions = {{"short_trips", 0.30}},
+      .checks = {{"nox_live", 0.88},
+                 {"dosing_quantity_test", 0.08},
+                 {"additive_quality", 0.08},
+                 {"visual_inspection", 0.08}},
+      .earlier = {{{"top_up", "additive_tank"}, 0.26}, {kNewDosingValve, 0.14}},
+      .signs = {{"codes_recently_cleared", 0.26}},
+      .families = {{"AL22D", 0.25}, {"BW24D", 0.25}, {"DM20D", 0.25}, {"EL22D", 0.25}},
+      .mileage = {0.07, 0.24, 0.29, 0.22, 0.12, 0.06},
+      .plans = {{{kNewNoxSensor}, 0.94, 0.05, ComebackReason::kPart, 0.8, 260},
+                {{{"reprogram", "control_unit"}}, 0.06, 0.70, ComebackReason::kSameCause, 0.8, 0}},
+      .removals = {"undertray"},
+      .found = {"rear sensor stays at its start value, front one follows",
+                "sensor heater never gets it ready, quantity in the jug right"},
+      .facts = {much_idling_and_short_trips()},
+      .traps = {"do not drop it, the probe is ceramic"},
+      .verification = {"rescan_after_drive"}};
+}
+
+FailurePattern flexible_pipe() {
+  return {
+      .id = "flexible_pipe_cracked",
+      .component = "flexible_pipe",
+      .failure = "cracked",
+      .system = System::kExhaust,
+      .group = ComplaintGroup::kExhaust,
+      .share = 30,
+      .symptoms = {{"exhaust_blow", 0.99},
+                   {"exhaust_smell_inside", 0.46},
+                   {"exhaust_rattle", 0.35},
+                   {"engine_lamp_on", 0.15}},
+      .codes = {{"P0171", 0.10}},
+      .conditions = {{"cold_start", 0.30}, {"pulling_away", 0.28}},
+      .checks = {{"exhaust_leak_smoke", 0.88},
+                 {"exhaust_mount_look", 0.36},
+                 {"visual_inspection", 0.62}},
+      .earlier = {{{"repair", "exhaust_pipe"}, 0.30}, {{"replace", "exhaust_gasket"}, 0.22}},
+      .signs = {{"new_part_fitted", 0.14}, {"sealant_in_excess", 0.16}},
+      .families = {{"CM12P", 0.25}, {"BW12P", 0.20}, {"AL12P", 0.25}, {"DM13D", 0.30}},
+      .mileage = weibull_bands(2.2, 180),
+      .plans = {{{{"replace", "flexible_pipe"}}, 0.74, 0.05, ComebackReason::kWorkmanship, 1.6, 62},
+                {{{"replace", "exhaust_pipe"}}, 0.18, 0.02, ComebackReason::kPart, 1.4, 180},
+                {{{"repair", "flexible_pipe"}}, 0.08, 0.70, ComebackReason::kSameCause, 1.0, 5}},
+      .removals = {"exhaust_front_pipe", "undertray"},
+      .found = {"braid burst open on top where the smoke shows and the eye does not",
+                "flex torn from the flange, engine mount tired", "rusted through behind the braid"},
+      .season = kAfterSalt,
+      .facts = {kept_by_the_sea()},
+      .traps = {"fumes in the cabin: windows open until it is mended"},
+      .verification = {"road_test"},
+      .contributing = {{"engine_mount", "worn"}}};
+}
+
+}  // namespace
+
+std::vector<FailurePattern> exhaust_patterns() {
+  return {egr_passage(), filter_hose(), dosing_valve(), nox_sensor(), flexible_pipe()};
+}
+
+}  // namespace shoplore
