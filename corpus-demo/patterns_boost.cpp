@@ -160,7 +160,7 @@ FailurePattern turbo_worn() {
       .group = ComplaintGroup::kPower,
       .share = 22,
       .symptoms = {{"lack_of_power", 0.99},
-                   {"turbo_whine", 0.75},
+                   {"turbo_whine", 0.88},
                    {"blue_smoke", 0.65},
                    {"whistle_under_load", 0.25},
                    {"oil_consumption", 0.50},

@@ -1,0 +1,113 @@
+#include "indexer/verdict_words.hpp"
+
+#include "indexer/denials.hpp"
+#include "indexer/note_words.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 2, kWordsBeside = 2;
+
+Verdict turned(Verdict verdict) {
+  return verdict == Verdict::kPass ? Verdict::kFail : Verdict::kPass;
+}
+
+// "no leaks" is good news, "no spark" is bad.
+std::optional<Verdict> when_denied(std::string_view word) {
+  if (is_good_to_lack(word)) return Verdict::kPass;
+  if (is_bad_to_lack(word)) return Verdict::kFail;
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
+                                                VerdictReach reach) const {
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    const std::string& word = page_.word(i);
+    const bool passes = says_pass(word);
+    if (!passes && !says_fail(word)) continue;
+    const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
+    const bool is_turned = is_denied_at(page_, i);
+    return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
+  }
+  if (const auto denied = of_denied(match)) return denied;
+  if (const auto found = after(match, reach)) return found;
+  return before(match, reach);
+}
+
+// "no play in the ball joint", "no spark at the tester".
+std::optional<VerdictWords> VerdictSearch::of_denied(const PhraseMatch& match) const {
+  if (match.first == 0 || !page_.same_clause(match.first - 1, match.first)) return std::nullopt;
+  const std::size_t no = match.first - 1;
+  if (!is_negation(page_.word(no)) || page_.is_claimed(no)) return std::nullopt;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    if (const auto verdict = when_denied(page_.word(i)))
+      return VerdictWords{*verdict, {no, no + 1}};
+  }
+  return std::nullopt;
+}
+
+std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
+  const std::string& word = page_.word(i);
+  if (is_negation(word)) {
+    std::size_t next = i + 1;
+    while (page_.same_clause(next, i) && is_stop_word(page_.word(next))) ++next;
+    if (!page_.same_clause(next, i) || page_.is_claimed(next)) return std::nullopt;
+    const std::string& denied = page_.word(next);
+    if (const auto verdict = when_denied(denied)) return VerdictWords{*verdict, {i, next + 1}};
+    if (says_pass(denied)) return VerdictWords{Verdict::kFail, {i, next + 1}};
+    if (says_fail(denied)) return VerdictWords{Verdict::kPass, {i, next + 1}};
+    return std::nullopt;
+  }
+  const bool passes = says_pass(word);
+  if (!passes && !says_fail(word)) return std::nullopt;
+  const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
+  if (!is_denied_at(page_, i)) return VerdictWords{verdict, {i, i + 1}};
+  std::size_t no = i;
+  while (no > 0 && !is_negation(page_.word(no))) --no;
+  return VerdictWords{turned(verdict), {no, i + 1}};
+}
+
+std::optional<VerdictWords> VerdictSearch::free_at(std::size_t i) const {
+  if (page_.is_claimed(i) || is_finding_[i] != 0) return std::nullopt;
+  return at(i);
+}
+
+bool VerdictSearch::counts(std::size_t i) const {
+  return is_reading_[i] == 0 && !is_stop_word(page_.word(i));
+}
+
+std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
+                                                 VerdictReach reach) const {
+  std::size_t words = 0, i = match.last;
+  const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
+  for (; page_.same_clause(i, match.first); ++i) {
+    if (const auto found = free_at(i)) return found;
+    if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
+  }
+  // "fuel filter looked at, clean": the clause after a comma may begin with it.
+  if (reach == VerdictReach::kBeside || i >= page_.size() || !parted_by_comma(page_, i - 1, i)) {
+    return std::nullopt;
+  }
+  const std::size_t clause = i;
+  for (words = 0; page_.same_clause(i, clause); ++i) {
+    if (const auto found = free_at(i)) return found;
+    if (is_finding_[i] != 0 || (counts(i) && ++words >= kWordsAcross)) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
+                                                  VerdictReach reach) const {
+  const std::size_t most = reach == VerdictReach::kFar ? kWordsBefore : kWordsBeside;
+  std::size_t words = 0;
+  for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
+    if (const auto found = free_at(i - 1)) return found;
+    if (is_finding_[i - 1] != 0 || (counts(i - 1) && ++words >= most)) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+}  // namespace shoplore
