@@ -3,10 +3,9 @@
 //
 // Finds by shape, so it knows its limits: a plate of no listed shape, a name nobody gave, a
 // street or a phone number written in words goes unseen unless given. What was given is found in
-// any case, accent, spacing and hyphenation. The bytes of a control unit's reply (scan_bytes.hpp) are
-// nobody's phone number, plate or VIN, unless given.
-// Pure functions, any thread, any text (malformed UTF-8 included). Linear in the text, times the
-// number of words in the customer's name.
+// any case, accent, spacing and hyphenation. The bytes of a control unit's reply (scan_bytes.hpp)
+// are nobody's phone number, plate or VIN, unless given. Pure functions, any thread, any text
+// (malformed UTF-8 included). Linear in the text, times the number of words in the customer's name.
 //
 // | what      | shape                                                                          |
 // |-----------|--------------------------------------------------------------------------------|

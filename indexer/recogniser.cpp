@@ -1,6 +1,6 @@
-// Readers take turns on one page, the surest first, each claiming the words it read: raw bytes, scan
-// report, codes, mileage, year, vehicle, earlier repairs, checks with a verdict, then symptoms, conditions and
-// work signs. What nobody claimed is left over.
+// Readers take turns on one page, the surest first, each claiming the words it read: raw bytes,
+// scan report, codes, mileage, year, vehicle, earlier repairs, checks with a verdict, then
+// symptoms, conditions and work signs. What nobody claimed is left over.
 #include "indexer/recogniser.hpp"
 
 #include <mutex>

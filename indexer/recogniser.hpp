@@ -5,10 +5,9 @@
 // negation ("no whistle" is a symptom that is absent; "no start" is a symptom). It never guesses
 // causes. What it cannot read it returns as leftover words rather than drop; read and dropped are
 // a cylinder number and when an earlier repair was done.
-// How each kind is read: scan_bytes.hpp, scan_report.hpp, code_reader.hpp, number_readers.hpp, vehicle_reader.hpp, repair_reader.hpp,
-// finding_reader.hpp.
-// Holds references into the vocabulary it was made from, which must outlive it; read-only after
-// construction, any thread.
+// How each kind is read: scan_bytes.hpp, scan_report.hpp, code_reader.hpp, number_readers.hpp,
+// vehicle_reader.hpp, repair_reader.hpp, finding_reader.hpp. Holds references into the vocabulary
+// it was made from, which must outlive it; read-only after construction, any thread.
 #pragma once
 
 #include <memory>

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "tests/indexer/code_lines.hpp"
 
 namespace shoplore {
@@ -115,6 +117,62 @@ TEST(ScanReport, ANoteWithACodeIsNoReport) {
                            "P0299 stored\nmisfire uphill\nP0234 too",
                            "engine\nmisfire uphill, P0299", "Engine\nP0299 misfire uphill"}) {
     EXPECT_EQ(other_lines_of(text), (Lines{"symptom misfire", "condition uphill"})) << text;
+  }
+}
+
+TEST(ScanReport, AnyTextGivesCodesAtTheirOwnPlaces) {
+  constexpr std::uint64_t kSeed = 11;
+  std::mt19937_64 random(kSeed);
+  const Lines pieces{"P0299",
+                     "C0035-12",
+                     "\n",
+                     "\n  ",
+                     "\n\n",
+                     "ECM",
+                     "ABS: ",
+                     "no faults",
+                     "OK",
+                     " - ",
+                     "\t",
+                     "|",
+                     ";",
+                     "[0x2F]",
+                     "[0x50]",
+                     "stored",
+                     "16",
+                     "RPM 2200",
+                     "Coolant 88 C",
+                     "Freeze frame",
+                     "Status: ",
+                     "pending",
+                     "0",
+                     "DTC",
+                     "misfire",
+                     "Engine",
+                     "\r\n",
+                     "43 01 01 43",
+                     "7E8 10 0A",
+                     "0:",
+                     "00A",
+                     "\u00a0",
+                     "\u00b0",
+                     ")"};
+  for (int round = 0; round < 4'000; ++round) {
+    std::string text;
+    for (std::uint64_t n = random() % 30; n > 0; --n) {
+      text += pieces[random() % pieces.size()];
+      if (random() % 3 != 0) text += ' ';
+    }
+    std::size_t end = 0;
+    for (const RecognisedItem& item : built_in_recogniser().recognise(text).items) {
+      if (item.kind != ItemKind::kCode) continue;
+      ASSERT_LE(end, item.span.begin) << "seed " << kSeed << "\n" << text;
+      ASSERT_LE(item.span.end, text.size()) << text;
+      end = item.span.end;
+      if (item.code) {
+        ASSERT_EQ(item.code->code, item.id) << text;
+      }
+    }
   }
 }
 
