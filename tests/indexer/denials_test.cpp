@@ -1,0 +1,59 @@
+#include "indexer/denials.hpp"
+
+#include <gtest/gtest.h>
+
+#include "tests/indexer/note_lines.hpp"
+
+namespace shoplore {
+namespace {
+
+TEST(Denials, ANegationIsHeardWhereverItStands) {
+  for (const char* text :
+       {"no misfire", "not misfiring", "misfire: none", "misfire: nil", "misfire gone",
+        "the misfire is gone", "misfire cured", "misfire no longer there", "misfire not heard",
+        "misfire hasn't come back", "misfire has not been noticed", "never misfires",
+        "doesn't misfire", "without any misfire", "no sign of a misfire"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom misfire absent"}) << text;
+  }
+}
+
+TEST(Denials, WhatIsNotDeniedStays) {
+  for (const char* text :
+       {"didn't cure the misfire", "did not help the misfire", "misfire not fixed",
+        "misfire has gone to cylinder 2", "not always misfiring", "no warning, misfire",
+        "no fault found but misfire", "misfire, not yet looked at"}) {
+    const auto lines = lines_of(text);
+    EXPECT_NE(std::find(lines.begin(), lines.end(), "symptom misfire"), lines.end()) << text;
+  }
+}
+
+TEST(Denials, AListIsDeniedToItsOr) {
+  const std::vector<NoteRow> table{
+      {"no misfire, whistle or black smoke",
+       {"symptom misfire absent", "symptom whistle_under_load absent",
+        "symptom black_smoke absent"}},
+      {"no misfire nor whistle", {"symptom misfire absent", "symptom whistle_under_load absent"}},
+      {"no misfire, whistle", {"symptom misfire absent", "symptom whistle_under_load"}},
+      {"no misfire, whistle and black smoke",
+       {"symptom misfire absent", "symptom whistle_under_load", "symptom black_smoke"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, ASymptomIsDeniedBetweenItsWordsAndByBeingWell) {
+  const std::vector<NoteRow> table{{"clutch does not slip", {"symptom clutch_slips absent"}},
+                                   {"clutch slips", {"symptom clutch_slips"}},
+                                   {"horn ok", {"symptom horn_dead absent"}},
+                                   {"horn works", {"symptom horn_dead absent"}},
+                                   {"horn dead", {"symptom horn_dead"}},
+                                   {"abs lamp not on", {"symptom abs_lamp_on absent"}},
+                                   {"abs lamp off", {"symptom abs_lamp_on absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, AnOrderIsNoFinding) {
+  EXPECT_TRUE(lines_of("DO NOT CRANK").empty());
+  EXPECT_EQ(lines_of("does not crank"), std::vector<std::string>{"symptom no_crank"});
+}
+
+}  // namespace
+}  // namespace shoplore

@@ -1,0 +1,39 @@
+#include "indexer/how_often.hpp"
+
+#include <gtest/gtest.h>
+
+#include "tests/indexer/note_lines.hpp"
+
+namespace shoplore {
+namespace {
+
+std::optional<HowOften> how_often_of(const std::string& text) {
+  for (const RecognisedItem& item : built_in_recogniser().recognise(text).items) {
+    if (item.kind == ItemKind::kSymptom) return item.how_often;
+  }
+  return std::nullopt;
+}
+
+TEST(HowOften, IsReadBesideTheSymptomOrInTheClauseAfter) {
+  using enum HowOften;
+  const std::vector<std::pair<const char*, HowOften>> table{{"misfires now and then", kSometimes},
+                                                            {"intermittent misfire", kSometimes},
+                                                            {"not always misfiring", kSometimes},
+                                                            {"misfire, not always", kSometimes},
+                                                            {"misfires on and off", kSometimes},
+                                                            {"misfires most of the time", kOften},
+                                                            {"often misfires", kOften},
+                                                            {"misfires every time", kAlways},
+                                                            {"constant misfire", kAlways},
+                                                            {"misfired only once", kOnce}};
+  for (const auto& [text, expected] : table) EXPECT_EQ(how_often_of(text), expected) << text;
+}
+
+TEST(HowOften, IsNotGuessed) {
+  for (const char* text : {"misfire", "misfire once warm", "misfire, coils replaced twice"}) {
+    EXPECT_EQ(how_often_of(text), std::nullopt) << text;
+  }
+}
+
+}  // namespace
+}  // namespace shoplore
