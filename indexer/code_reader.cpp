@@ -157,10 +157,14 @@ class ListReader {
            word == "all" || word == "status" || word == "now" || word == "still" || says_code(word);
   }
 
-  // "P0299 not stored" is none, "P0299 not active" history.
+  // "P0299 not stored" and a bare "P0299 not" are none, "P0299 not active" is history.
   std::size_t read_denied(Mention& mention, std::size_t i, std::size_t stop) {
     const std::size_t next = i + 1;
-    if (next >= stop || !page_.same_clause(i, next)) return after_;
+    if (next >= stop || !page_.same_clause(i, next)) {
+      // "P0011 stored, P0021 not."
+      mention.denied = page_.word(i) == "not" && page_.same_clause(i, mention.at.last - 1);
+      return after_;
+    }
     const std::string& word = page_.word(next);
     if (word == "active" || word == "current") {
       say_status(mention, CodeStatus::kHistory);

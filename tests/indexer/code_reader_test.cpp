@@ -81,6 +81,7 @@ TEST(CodeReader, ADeniedCodeIsNone) {
                        {"no P0299 or P0234", {}},
                        {"P0299 not stored", {}},
                        {"P0299 is not present", {}},
+                       {"P0234 stored, P0299 not.", {"P0234 stored"}},
                        {"P0299 gone", {}},
                        {"P0234 gone, P0299 stored", {"P0299 stored"}},
                        {"P0299, none other", {"P0299"}},
