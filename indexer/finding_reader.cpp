@@ -61,6 +61,11 @@ class FindingReader {
         keep_conditions_within(match, conditions);
       }
     }
+    for (const PhraseMatch& match :
+         page_.loose_matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign})) {
+      if (match.kind == EntryKind::kCondition || is_another_thing(match)) continue;
+      add_finding(match);
+    }
     read_how_often();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }

@@ -34,6 +34,10 @@ std::vector<PhraseMatch> NotePage::matches(const std::set<EntryKind>& kinds) con
   return matcher_.matches(tokens_, claimed_, kinds);
 }
 
+std::vector<PhraseMatch> NotePage::loose_matches(const std::set<EntryKind>& kinds) const {
+  return matcher_.loose_matches(tokens_, claimed_, kinds);
+}
+
 void NotePage::claim(TokenRange range) {
   for (std::size_t i = range.first; i < range.last; ++i) claimed_[i] = 1;
 }

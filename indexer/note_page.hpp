@@ -38,6 +38,7 @@ class NotePage {
   [[nodiscard]] TokenRange tokens_at(Span span) const;
   [[nodiscard]] Span span_of(TokenRange range) const;
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::set<EntryKind>& kinds) const;
+  [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::set<EntryKind>& kinds) const;
 
   void claim(std::size_t i) { claimed_[i] = 1; }
   void claim(TokenRange range);

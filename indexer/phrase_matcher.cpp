@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t kShortestRespelt = 5;
 constexpr std::size_t kLongestShorthand = 3;
+constexpr std::size_t kLooseGap = 2;    // other words among the words of a loose match
 constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
 
 // Whether the text between two words parts them: a mark of punctuation, but neither the point of
@@ -56,6 +57,13 @@ bool may_stand_between(EntryKind kind, std::string_view word) {
   return says_nothing(word) || is_filler(word);
 }
 
+// A word that keeps what stands on its two sides apart.
+template <class Phrase>
+bool joins_or_denies(const std::string& word, const Phrase& phrase) {
+  const bool parts = word == "and" || word == "or" || word == "but" || is_negation(word);
+  return parts && std::find(phrase.stems.begin(), phrase.stems.end(), word) == phrase.stems.end();
+}
+
 // "the pedal is not soft", "the alarm has never gone off".
 bool denies_within(EntryKind kind, std::string_view word) {
   return kind == EntryKind::kSymptom && (word == "not" || word == "never");
@@ -98,6 +106,7 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       for (const std::string& phrase : entry.phrases) add(kind, target, phrase);
     }
   }
+  index_by_rarest();
   add_contraries();
   add_turned_round();
   for (auto& [first, phrases] : by_first_stem_) {
@@ -127,6 +136,25 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
       kind == EntryKind::kCondition || kind == EntryKind::kCheck || kind == EntryKind::kWorkSign;
   if (is_exact && written.size() == 1) phrase.exact = written.front();
   by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
+}
+
+// Every phrase under the word of it that fewest phrases hold.
+void PhraseMatcher::index_by_rarest() {
+  std::unordered_map<std::string, std::size_t> uses;
+  for (const auto& [first, phrases] : by_first_stem_) {
+    for (const Phrase& phrase : phrases) {
+      for (const std::string& stemmed : phrase.stems) ++uses[stemmed];
+    }
+  }
+  for (const auto& [first, phrases] : by_first_stem_) {
+    for (const Phrase& phrase : phrases) {
+      if (phrase.stems.size() < 2) continue;
+      const auto rarest = std::min_element(
+          phrase.stems.begin(), phrase.stems.end(),
+          [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
+      by_rarest_stem_[*rarest].push_back(phrase);
+    }
+  }
 }
 
 // "horn ok", "window works" deny "horn dead", "window dead".
@@ -285,6 +313,66 @@ std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& t
     if (auto match = match_at(phrase, tokens, claimed, at)) return match;
   }
   return std::nullopt;
+}
+
+// Where the phrase's words stand around `at`, which holds its rarest; nothing when one is missing.
+std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase& phrase,
+                                                                   const std::vector<Token>& tokens,
+                                                                   const std::vector<char>& claimed,
+                                                                   std::size_t at) const {
+  const std::size_t reach = phrase.stems.size() + kLooseGap;
+  const std::size_t begin = at >= reach ? at - reach + 1 : 0;
+  const std::size_t end = std::min(at + reach, tokens.size());
+  TokenSpread spread{{}, at, at + 1};
+  for (const std::string& stemmed : phrase.stems) {
+    std::optional<std::size_t> nearest;
+    for (std::size_t i = begin; i < end; ++i) {
+      const bool fits =
+          tokens[i].stem == stemmed && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
+          std::find(spread.tokens.begin(), spread.tokens.end(), i) == spread.tokens.end();
+      const auto distance = [&](std::size_t k) { return k > at ? k - at : at - k; };
+      if (fits && (!nearest || distance(i) < distance(*nearest))) nearest = i;
+    }
+    if (!nearest) return std::nullopt;
+    spread.tokens.push_back(*nearest);
+    spread.first = std::min(spread.first, *nearest);
+    spread.last = std::max(spread.last, *nearest + 1);
+  }
+  if (spread.last - spread.first > reach) return std::nullopt;
+  for (std::size_t i = spread.first; i < spread.last; ++i) {
+    if (claimed[i] != 0 || joins_or_denies(tokens[i].text, phrase)) return std::nullopt;
+  }
+  return spread;
+}
+
+std::vector<PhraseMatch> PhraseMatcher::loose_matches(const std::vector<Token>& tokens,
+                                                      const std::vector<char>& claimed,
+                                                      const std::set<EntryKind>& kinds) const {
+  std::vector<PhraseMatch> found;
+  std::vector<char> taken = claimed;
+  for (std::size_t at = 0; at < tokens.size(); ++at) {
+    const auto phrases = by_rarest_stem_.find(tokens[at].stem);
+    if (phrases == by_rarest_stem_.end() || taken[at] != 0) continue;
+    const Phrase* best = nullptr;
+    std::optional<TokenSpread> where;
+    for (const Phrase& phrase : phrases->second) {
+      if (!kinds.contains(phrase.kind)) continue;
+      auto spread = spread_at(phrase, tokens, taken, at);
+      if (!spread) continue;
+      const bool better = best == nullptr || phrase.stems.size() > best->stems.size() ||
+                          (phrase.stems.size() == best->stems.size() &&
+                           spread->last - spread->first < where->last - where->first);
+      if (!better) continue;
+      best = &phrase;
+      where = std::move(spread);
+    }
+    if (best == nullptr) continue;
+    for (std::size_t i = where->first; i < where->last; ++i) taken[i] = 1;
+    found.push_back({best->kind, best->id, where->first, where->last, Presence::kPresent});
+  }
+  std::sort(found.begin(), found.end(),
+            [](const PhraseMatch& a, const PhraseMatch& b) { return a.first < b.first; });
+  return found;
 }
 
 std::vector<PhraseMatch> PhraseMatcher::matches(const std::vector<Token>& tokens,

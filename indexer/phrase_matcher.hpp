@@ -60,6 +60,13 @@ class PhraseMatcher {
                                                  const std::vector<char>& claimed,
                                                  const std::set<EntryKind>& kinds) const;
 
+  // Phrases of two words and more of these kinds whose words all stand in one clause, in any order
+  // and with up to kLooseGap other words among them, over tokens that are not claimed. For what
+  // matches() leaves; the closest together comes first at every place.
+  [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::vector<Token>& tokens,
+                                                       const std::vector<char>& claimed,
+                                                       const std::set<EntryKind>& kinds) const;
+
  private:
   struct Phrase {
     EntryKind kind;
@@ -72,9 +79,19 @@ class PhraseMatcher {
     std::vector<std::string> words;
     std::size_t taken = 1;  // words of the note they stand for
   };
+  // The tokens of a phrase's words, and the half-open range they lie in.
+  struct TokenSpread {
+    std::vector<std::size_t> tokens;
+    std::size_t first = 0, last = 0;
+  };
+  [[nodiscard]] std::optional<TokenSpread> spread_at(const Phrase& phrase,
+                                                     const std::vector<Token>& tokens,
+                                                     const std::vector<char>& claimed,
+                                                     std::size_t at) const;
   void add(EntryKind kind, const std::string& id, std::string_view phrase);
   void add_turned_round();
   void add_contraries();
+  void index_by_rarest();
   [[nodiscard]] Written expanded(std::string_view text, const std::vector<Word>& words,
                                  std::size_t at) const;
   [[nodiscard]] std::optional<PhraseMatch> match_at(const Phrase& phrase,
@@ -88,6 +105,7 @@ class PhraseMatcher {
   [[nodiscard]] std::string respelt(const std::string& word) const;
 
   std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;      // longest first
+  std::unordered_map<std::string, std::vector<Phrase>> by_rarest_stem_;     // for loose_matches
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
   std::set<std::string> known_words_, known_stems_;
   // Known words of kShortestRespelt letters and more by first letter and length: a note of hundreds
