@@ -49,28 +49,57 @@ class FindingReader {
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
     for (const PhraseMatch& match : matches) {
-      const bool denied = match.kind == EntryKind::kCondition && is_denied_at(page_, match.first);
-      if (!denied && !is_another_thing(match)) page_.claim({match.first, match.last});
+      if (is_finding(match)) page_.claim({match.first, match.last});
     }
     for (const PhraseMatch& match : matches) {
-      if (!page_.is_claimed(match.first) || is_another_thing(match)) continue;
-      if (match.kind == EntryKind::kCondition) {
-        keep(match, Presence::kPresent, {match.first, match.last});
-      } else {
-        add_finding(match);
-        keep_conditions_within(match, conditions);
-      }
+      if (!page_.is_claimed(match.first) || !is_finding(match)) continue;
+      if (match.kind == EntryKind::kCondition) continue;
+      add_finding(match);
+      keep_conditions_within(match, conditions);
     }
     for (const PhraseMatch& match :
-         page_.loose_matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign})) {
-      if (match.kind == EntryKind::kCondition || is_another_thing(match)) continue;
-      add_finding(match);
+         page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
+      if (!is_another_thing(match)) add_finding(match);
+    }
+    for (const PhraseMatch& match : matches) {
+      const bool read = match.kind == EntryKind::kCondition && is_finding(match);
+      if (read && !is_of_a_check(match)) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
  private:
+  bool is_finding(const PhraseMatch& match) const {
+    if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
+    return !is_another_thing(match) && !is_of_another_thing(match);
+  }
+
+  // "takes ages to warm up", "heater hot": a bare word of heat is a condition only after a finding
+  // or at the beginning of a clause.
+  bool is_of_another_thing(const PhraseMatch& match) const {
+    if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
+    const std::string& word = page_.word(match.first);
+    if (word != "hot" && word != "warm" && word != "cold") return false;
+    std::size_t i = match.first;
+    while (i > 0 && page_.same_clause(i - 1, match.first) && is_stop_word(page_.word(i - 1))) --i;
+    return i > 0 && page_.same_clause(i - 1, match.first) && !page_.is_claimed(i - 1);
+  }
+
+  // "dpf pressure at idle 38 mbar": how a check was done, not when something happens.
+  bool is_of_a_check(const PhraseMatch& match) const {
+    const auto in_clause = [&](const RecognisedItem& item) {
+      return page_.same_clause(page_.tokens_at(item.span).first, match.first);
+    };
+    const bool has_symptom = std::any_of(found_.begin(), found_.end(), [&](const auto& item) {
+      return item.kind == ItemKind::kSymptom && in_clause(item);
+    });
+    return !has_symptom &&
+           std::any_of(page_.items().begin(), page_.items().end(), [&](const auto& item) {
+             return item.kind == ItemKind::kCheck && in_clause(item);
+           });
+  }
+
   // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it;
   // "battery not flat": a bare "flat" said of something before it.
   bool is_another_thing(const PhraseMatch& match) const {

@@ -148,7 +148,10 @@ void PhraseMatcher::index_by_rarest() {
   }
   for (const auto& [first, phrases] : by_first_stem_) {
     for (const Phrase& phrase : phrases) {
-      if (phrase.stems.size() < 2) continue;
+      // A negation must stand where the phrase has it.
+      const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
+                                      [](const std::string& word) { return is_negation(word); });
+      if (phrase.stems.size() < 2 || denies) continue;
       const auto rarest = std::min_element(
           phrase.stems.begin(), phrase.stems.end(),
           [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
