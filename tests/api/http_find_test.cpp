@@ -61,7 +61,7 @@ TEST_F(HttpFind, WrongSearchesAreRefusedByName) {
 }
 
 TEST_F(HttpFind, AnEntryIsFoundByWordsAndReadByItsId) {
-  const json page = read("/v1/vocabulary?kind=check&q=linkage%20hand");
+  const json page = read("/v1/vocabulary?kind=check&q=wastegate%20linkage%20hand");
   ASSERT_EQ(page["matches"], 1);
   EXPECT_EQ(page["entries"][0]["id"], "wastegate_linkage_by_hand");
   const auto entry = get("/v1/vocabulary/check/wastegate_linkage_by_hand");
