@@ -94,7 +94,11 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kShorthand)) {
     if (!entry.retired.empty()) continue;
     const auto expansion = word_texts(entry.expands_to);
-    for (const std::string& phrase : entry.phrases) shorthand_[word_texts(phrase)] = expansion;
+    for (const std::string& phrase : entry.phrases) {
+      auto written = word_texts(phrase);
+      shorthand_starts_.insert(written.front());
+      shorthand_[std::move(written)] = expansion;
+    }
     known_words_.insert(expansion.begin(), expansion.end());
   }
   for (const EntryKind kind : {EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kCheck,
@@ -109,14 +113,16 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
   index_by_rarest();
   add_contraries();
   add_turned_round();
+  for (const Phrase& phrase : phrases_) by_first_stem_[phrase.stems.front()].push_back(&phrase);
   for (auto& [first, phrases] : by_first_stem_) {
-    std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
-      return a.stems.size() > b.stems.size();
+    std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase* a, const Phrase* b) {
+      return a->stems.size() > b->stems.size();
     });
   }
   for (const std::string& word : known_words_) {
     if (word.size() >= kShortestRespelt) respellings_[{word[0], word.size()}].push_back(word);
   }
+  for (auto& [start, words] : respellings_) std::sort(words.begin(), words.end());
 }
 
 void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text) {
@@ -135,68 +141,60 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
   const bool is_exact =
       kind == EntryKind::kCondition || kind == EntryKind::kCheck || kind == EntryKind::kWorkSign;
   if (is_exact && written.size() == 1) phrase.exact = written.front();
-  by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
+  phrases_.push_back(std::move(phrase));
 }
 
 // Every phrase under the word of it that fewest phrases hold.
 void PhraseMatcher::index_by_rarest() {
-  std::unordered_map<std::string, std::size_t> uses;
-  for (const auto& [first, phrases] : by_first_stem_) {
-    for (const Phrase& phrase : phrases) {
-      for (const std::string& stemmed : phrase.stems) ++uses[stemmed];
-    }
+  std::unordered_map<std::string_view, std::size_t> uses;
+  for (const Phrase& phrase : phrases_) {
+    for (const std::string& stemmed : phrase.stems) ++uses[stemmed];
   }
-  for (const auto& [first, phrases] : by_first_stem_) {
-    for (const Phrase& phrase : phrases) {
-      // A negation must stand where the phrase has it.
-      const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
-                                      [](const std::string& word) { return is_negation(word); });
-      if (phrase.stems.size() < 2 || denies) continue;
-      const auto rarest = std::min_element(
-          phrase.stems.begin(), phrase.stems.end(),
-          [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
-      by_rarest_stem_[*rarest].push_back(phrase);
-    }
+  for (const Phrase& phrase : phrases_) {
+    // A negation must stand where the phrase has it.
+    const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
+                                    [](const std::string& word) { return is_negation(word); });
+    if (phrase.stems.size() < 2 || denies) continue;
+    const auto rarest = std::min_element(
+        phrase.stems.begin(), phrase.stems.end(),
+        [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
+    by_rarest_stem_[*rarest].push_back(&phrase);
   }
 }
 
 // "horn ok", "window works" deny "horn dead", "window dead".
 void PhraseMatcher::add_contraries() {
-  std::vector<Phrase> contraries;
-  for (const auto& [first, phrases] : by_first_stem_) {
-    for (const Phrase& phrase : phrases) {
-      const bool is_dead = phrase.kind == EntryKind::kSymptom && phrase.stems.size() >= 2 &&
-                           phrase.stems.back() == comparable("dead");
-      if (!is_dead) continue;
-      for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
-        Phrase contrary = phrase;
-        contrary.stems.back() = comparable(well);
-        contrary.state = Presence::kAbsent;
-        contraries.push_back(std::move(contrary));
-      }
+  const std::string dead = comparable("dead");
+  const std::size_t as_written = phrases_.size();
+  for (std::size_t i = 0; i < as_written; ++i) {
+    const bool is_dead = phrases_[i].kind == EntryKind::kSymptom && phrases_[i].stems.size() >= 2 &&
+                         phrases_[i].stems.back() == dead;
+    if (!is_dead) continue;
+    for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
+      Phrase contrary = phrases_[i];
+      contrary.stems.back() = comparable(well);
+      contrary.state = Presence::kAbsent;
+      phrases_.push_back(std::move(contrary));
     }
   }
-  for (Phrase& phrase : contraries)
-    by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
 }
 
 // "steering heavy" for "heavy steering". Added after every phrase as it is written, which stays
 // the first choice.
 void PhraseMatcher::add_turned_round() {
-  std::vector<Phrase> turned;
-  for (const auto& [first, phrases] : by_first_stem_) {
-    for (const Phrase& phrase : phrases) {
-      const bool may_turn =
-          phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign;
-      if (!may_turn || phrase.stems.size() != 2) continue;
-      if (is_negation(phrase.stems[0]) || is_stop_word(phrase.stems[0])) continue;
-      if (is_negation(phrase.stems[1]) || is_stop_word(phrase.stems[1])) continue;
-      if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
-      turned.push_back(
-          {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
-    }
+  const auto stays = [](const std::string& word) {
+    return is_negation(word) || is_stop_word(word);
+  };
+  const std::size_t so_far = phrases_.size();
+  for (std::size_t i = 0; i < so_far; ++i) {
+    const Phrase& phrase = phrases_[i];
+    const bool may_turn = phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign;
+    if (!may_turn || phrase.stems.size() != 2) continue;
+    if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
+    if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
+    phrases_.push_back(
+        {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
   }
-  for (Phrase& phrase : turned) by_first_stem_[phrase.stems.front()].push_back(std::move(phrase));
 }
 
 std::string PhraseMatcher::respelt(const std::string& word) const {
@@ -226,7 +224,9 @@ std::string PhraseMatcher::respelt(const std::string& word) const {
 PhraseMatcher::Written PhraseMatcher::expanded(std::string_view text,
                                                const std::vector<Word>& words,
                                                std::size_t at) const {
-  for (std::size_t n = std::min(kLongestShorthand, words.size() - at); n > 0; --n) {
+  const bool may_begin =
+      shorthand_starts_.contains(words[at].text) || words[at].text.ends_with("'d");
+  for (std::size_t n = may_begin ? std::min(kLongestShorthand, words.size() - at) : 0; n > 0; --n) {
     if (!written_together(text, words[at], words[at + n - 1])) continue;
     std::vector<std::string> key;
     for (std::size_t k = 0; k < n; ++k) key.push_back(words[at + k].text);
@@ -311,9 +311,9 @@ std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& t
                                                      std::size_t at) const {
   const auto phrases = by_first_stem_.find(tokens[at].stem);
   if (phrases == by_first_stem_.end() || claimed[at] != 0) return std::nullopt;
-  for (const Phrase& phrase : phrases->second) {
-    if (!kinds.contains(phrase.kind)) continue;
-    if (auto match = match_at(phrase, tokens, claimed, at)) return match;
+  for (const Phrase* phrase : phrases->second) {
+    if (!kinds.contains(phrase->kind)) continue;
+    if (auto match = match_at(*phrase, tokens, claimed, at)) return match;
   }
   return std::nullopt;
 }
@@ -358,15 +358,15 @@ std::vector<PhraseMatch> PhraseMatcher::loose_matches(const std::vector<Token>& 
     if (phrases == by_rarest_stem_.end() || taken[at] != 0) continue;
     const Phrase* best = nullptr;
     std::optional<TokenSpread> where;
-    for (const Phrase& phrase : phrases->second) {
-      if (!kinds.contains(phrase.kind)) continue;
-      auto spread = spread_at(phrase, tokens, taken, at);
+    for (const Phrase* phrase : phrases->second) {
+      if (!kinds.contains(phrase->kind)) continue;
+      auto spread = spread_at(*phrase, tokens, taken, at);
       if (!spread) continue;
-      const bool better = best == nullptr || phrase.stems.size() > best->stems.size() ||
-                          (phrase.stems.size() == best->stems.size() &&
+      const bool better = best == nullptr || phrase->stems.size() > best->stems.size() ||
+                          (phrase->stems.size() == best->stems.size() &&
                            spread->last - spread->first < where->last - where->first);
       if (!better) continue;
-      best = &phrase;
+      best = phrase;
       where = std::move(spread);
     }
     if (best == nullptr) continue;

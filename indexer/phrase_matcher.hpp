@@ -6,12 +6,14 @@
 #pragma once
 
 #include <cstddef>
+#include <deque>
 #include <map>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "indexer/case_record.hpp"
@@ -43,6 +45,8 @@ class PhraseMatcher {
   // is neither retired nor an alias (an alias's phrases give the entry it stands for), and the
   // shorthand.
   explicit PhraseMatcher(const Vocabulary& vocabulary);
+  PhraseMatcher(const PhraseMatcher&) = delete;
+  PhraseMatcher& operator=(const PhraseMatcher&) = delete;
 
   // Splits a note into tokens: shorthand expanded, & and / as "and" and "or", misspelt words of
   // five letters or more replaced by the one known word that is a single edit away, unless they are
@@ -104,10 +108,12 @@ class PhraseMatcher {
                                                       std::size_t at) const;
   [[nodiscard]] std::string respelt(const std::string& word) const;
 
-  std::unordered_map<std::string, std::vector<Phrase>> by_first_stem_;      // longest first
-  std::unordered_map<std::string, std::vector<Phrase>> by_rarest_stem_;     // for loose_matches
+  std::deque<Phrase> phrases_;  // never moves: the maps point into it
+  std::unordered_map<std::string, std::vector<const Phrase*>> by_first_stem_;   // longest first
+  std::unordered_map<std::string, std::vector<const Phrase*>> by_rarest_stem_;  // for loose_matches
+  std::unordered_set<std::string> shorthand_starts_;
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
-  std::set<std::string> known_words_, known_stems_;
+  std::unordered_set<std::string> known_words_, known_stems_;
   // Known words of kShortestRespelt letters and more by first letter and length: a note of hundreds
   // of unknown words may not compare each with all.
   std::map<std::pair<char, std::size_t>, std::vector<std::string>> respellings_;
