@@ -57,8 +57,12 @@ tl::unexpected<Error> wrong(const std::string& file, std::string_view entry, std
   return fail(ErrorCode::kInvalidInput, place, std::move(message));
 }
 
-Result<File> read_file(const std::string& name, const std::string& text) {
-  auto json = parse_json(text, kMaxFileBytes);
+// Shipped files are read as the tests found them; a shop's own are looked at for everything.
+enum class Origin { kShipped, kOwn };
+
+Result<File> read_file(const std::string& name, const std::string& text, Origin origin) {
+  auto json =
+      origin == Origin::kShipped ? parse_shipped_json(text) : parse_json(text, kMaxFileBytes);
   if (!json) return wrong(name, "", json.error().message);
   if (!json->is_object()) return wrong(name, "", "expected {\"kind\":...,\"entries\":[...]}");
   for (const auto& [key, unused] : json->items()) {
@@ -176,8 +180,8 @@ class Fingerprint {
 
 class Loader {
  public:
-  Result<EntryKind> add_file(const std::string& name, const std::string& text) {
-    auto file = read_file(name, text);
+  Result<EntryKind> add_file(const std::string& name, const std::string& text, Origin origin) {
+    auto file = read_file(name, text, origin);
     if (!file) return fail(file.error());
     // A file left without entries, after an edit was taken back, changes nothing.
     if (!file->entries.empty()) fingerprint_.add(text);
@@ -290,10 +294,11 @@ Result<Vocabulary> Vocabulary::parse(const VocabularyFiles& shipped, const Vocab
   Loader loader;
   std::set<EntryKind> changed;
   for (const auto& [name, text] : shipped) {
-    if (auto added = loader.add_file(name, text); !added) return fail(added.error());
+    const auto added = loader.add_file(name, text, Origin::kShipped);
+    if (!added) return fail(added.error());
   }
   for (const auto& [name, text] : own) {
-    const auto added = loader.add_file(name, text);
+    const auto added = loader.add_file(name, text, Origin::kOwn);
     if (!added) return fail(added.error());
     changed.insert(*added);
   }
