@@ -7,6 +7,7 @@
 
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
+#include "indexer/text_scan.hpp"
 #include "indexer/verdict_words.hpp"
 
 namespace shoplore {
@@ -142,6 +143,10 @@ class PageChecks {
       }
       if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
     }
+    // "batt 11.9V cranking 8.2": what stands before is of something else.
+    const bool number_follows =
+        page_.same_clause(match.last, match.first) && is_digit(page_.word(match.last).front());
+    if (number_follows) return std::nullopt;
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
       if (is_reading_[i - 1] != 0) {

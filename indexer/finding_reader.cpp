@@ -112,10 +112,16 @@ class FindingReader {
            names_another_thing(page_.word(match.last));
   }
 
-  // "the tyre, after a week, is flat", "never on the flat".
+  // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
   bool is_of_a_battery(std::size_t at) const {
     constexpr std::size_t kReach = 8;
     if (at > 0 && page_.word(at - 1) == "the") return true;
+    // "signal flat", but "goes flat", "P0299 flat uphill"
+    const bool is_of_word_before = at > 0 && page_.same_clause(at - 1, at) &&
+                                   !page_.is_claimed(at - 1) && !is_filler(page_.word(at - 1)) &&
+                                   !is_stop_word(page_.word(at - 1)) &&
+                                   !is_negation(page_.word(at - 1));
+    if (is_of_word_before) return true;
     for (std::size_t i = at; i > 0 && i + kReach > at; --i) {
       const std::string& word = page_.word(i - 1);
       if (word == "battery" || word == "tyre" || word == "batt") return true;

@@ -25,6 +25,7 @@ TEST(CheckReader, AReadingSaysItByTheExpectedRange) {
        {"check charging_voltage pass", "reading 12.1 V"}},
       {"coil primary resistance OL", {"check coil_resistance fail", "reading OL"}},
       {"charging voltage 60 bar", {"reading 60 bar"}},
+      {"batt 11.9V cranking voltage 8.2", {"reading 11.9 V"}},
       {"tone ring cracked", {"check tone_ring_look fail"}},
       {"pads 7 mm", {"check brake_pad_measure pass", "reading 7 mm"}},
       {"charging voltage: 14.2 V", {"check charging_voltage pass", "reading 14.2 V"}}};
