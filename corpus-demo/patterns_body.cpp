@@ -68,7 +68,7 @@ FailurePattern tail_lamp() {
                  {"lamp_supply", 0.25},
                  {"water_hose_test", 0.12}},
       .earlier = {{{"replace", "bulb"}, 0.52}, {{"replace", "fuse"}, 0.14}},
-      .signs = {{"new_part_fitted", 0.24}, {"scotch_splice", 0.18}},
+      .signs = {{"new_part_fitted", 0.24}, {"snap_splice", 0.18}},
       .families = {{"AL20D", 0.25}, {"BW20D", 0.30}, {"DM25D", 0.25}, {"DM30D", 0.20}},
       .mileage = weibull_bands(1.8, 165),
       .plans =

@@ -41,7 +41,7 @@ FailurePattern water_in_connector() {
       .earlier = {{kNewCoil, 0.14},
                   {{"replace", "camshaft_sensor"}, 0.10},
                   {{"replace", "injector"}, 0.10}},
-      .signs = {{"connector_unlatched", 0.26}, {"tape_repair", 0.14}, {"scotch_splice", 0.12}},
+      .signs = {{"connector_unlatched", 0.26}, {"tape_repair", 0.14}, {"snap_splice", 0.12}},
       .families =
           {{"BW14P", 0.20}, {"AL12P", 0.20}, {"DM25D", 0.25}, {"DM13D", 0.20}, {"EL10P", 0.15}},
       .mileage = {0.05, 0.22, 0.32, 0.25, 0.11, 0.05},
@@ -96,7 +96,7 @@ FailurePattern network_wire() {
                  {"charging_voltage", 0.05}},
       .earlier = {{{"replace", "control_unit"}, 0.22}, {{"replace", "battery"}, 0.24}},
       .signs = {{"wire_pinched", 0.34},
-                {"scotch_splice", 0.14},
+                {"snap_splice", 0.14},
                 {"battery_disconnected_lately", 0.18}},
       .families = {{"EL18H", 0.20}, {"EL22D", 0.25}, {"BW24D", 0.25}, {"CM16P", 0.30}},
       .mileage = weibull_bands(1.2, 170),
