@@ -86,6 +86,11 @@ bool Denials::by_word_after(std::size_t next) {
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
   // "loses water, no visible leak" denies the leak; "no longer there" what stands before.
   const bool is_no = page_.word(i) == "no";
+  // "several modules silent: no"
+  if (is_no && i == next && !page_.same_clause(i + 1, i)) {
+    page_.claim(i);
+    return true;
+  }
   if (is_no && !(page_.same_clause(i + 1, next) && page_.word(i + 1) == "longer")) return false;
   std::size_t noticed = i + 1;
   const auto passes = [&](std::size_t at) {

@@ -55,10 +55,10 @@ bool ends_negation(std::string_view word) {
 
 bool is_noticed(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"found",   "heard",    "present",  "seen",      "noticed",   "felt",     "there",
-       "evident", "noted",    "on",       "lit",       "back",      "come",     "came",
-       "coming",  "returned", "return",   "showing",   "happening", "happen",   "detected",
-       "visible", "stored",   "apparent", "occurring", "observed",  "reported", "yet"});
+      {"found",     "heard",    "present",   "seen",   "noticed",  "felt",    "there",  "evident",
+       "noted",     "on",       "lit",       "back",   "come",     "came",    "coming", "returned",
+       "return",    "showing",  "happening", "happen", "detected", "visible", "stored", "apparent",
+       "occurring", "observed", "reported",  "yet",    "either"});
   return holds(words, word);
 }
 
