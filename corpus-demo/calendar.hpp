@@ -9,7 +9,7 @@
 #include <array>
 #include <vector>
 
-#include "corpus-demo/patterns.hpp"
+#include "corpus-demo/world.hpp"
 #include "indexer/quantities.hpp"
 
 namespace shoplore {

@@ -42,6 +42,12 @@ double bad_number(double low, double high, BadReading bad, Random& random) {
 
 // A reading that fits the verdict; unclear ones are left out.
 void draw_reading(Check& check, const Entry& entry, BadReading bad, Random& random) {
+  const bool open = bad == BadReading::kOpenCircuit && check.verdict == Verdict::kFail;
+  if (open && random.chance(0.6)) {
+    check.reading = Reading{{}, "OL"};
+    check.unit = entry.unit;
+    return;
+  }
   if (!entry.low || !entry.high || check.verdict == Verdict::kUnclear) return;
   const double low = *entry.low, high = *entry.high;
   check.unit = entry.unit;
@@ -51,8 +57,6 @@ void draw_reading(Check& check, const Entry& entry, BadReading bad, Random& rand
   if (check.verdict == Verdict::kPass) {
     const double value = rounded(random.between(low, high), high - low);
     check.reading = Reading{std::clamp(value, low, high), ""};
-  } else if (bad == BadReading::kOpenCircuit && random.chance(0.6)) {
-    check.reading = Reading{{}, "OL"};
   } else {
     check.reading = Reading{bad_number(low, high, bad, random), ""};
   }
@@ -237,17 +241,20 @@ void draw_complaint(Case& record, const World& world, const FailurePattern& patt
 }
 
 void draw_findings(Case& record, const World& world, const FailurePattern& pattern,
-                   const Vocabulary& vocabulary, const Recording& recording, Random& random) {
+                   const EngineFamily& family, const Vocabulary& vocabulary,
+                   const Recording& recording, Random& random) {
   for (const CheckHabit& habit : world.checks) {
-    const double done = group_rate(habit.done, pattern.group, kStrayCheckDone);
+    const double done = done_rate(habit, pattern.group, family);
     if (!random.chance(done * recording.checks)) continue;
     Check check;
     check.id = std::string(habit.id);
     check.verdict = draw_verdict(rate_of(pattern.checks, habit.id, kStrayCheckFail), random);
+    // Numbers of their own: a vocabulary that gives a check a range changes no other case.
+    Random details(random.next());
     if (const Entry* entry = vocabulary.find(EntryKind::kCheck, habit.id)) {
-      if (random.chance(0.7)) draw_reading(check, *entry, habit.bad, random);
-      if (entry->minutes && random.chance(0.4)) {
-        check.minutes = Minutes{std::round(*entry->minutes * random.between(0.7, 2.0))};
+      if (details.chance(0.7)) draw_reading(check, *entry, habit.bad, details);
+      if (entry->minutes && details.chance(0.4)) {
+        check.minutes = Minutes{std::round(*entry->minutes * details.between(0.7, 2.0))};
       }
       check.later = hindsight(check.verdict, *entry, pattern.component);
     }

@@ -1,4 +1,4 @@
-// The evidence of one case, drawn from its pattern as patterns.hpp says.
+// The evidence of one case, drawn from its pattern as world.hpp says.
 //
 // Fills vehicle, symptoms, codes, checks, earlier repairs and work signs; texts, dates, cause and
 // outcome are the generator's. Each piece is drawn independently given the pattern.
@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
-#include "corpus-demo/patterns.hpp"
 #include "corpus-demo/random.hpp"
+#include "corpus-demo/world.hpp"
 #include "indexer/case_record.hpp"
 #include "indexer/vocabulary.hpp"
 
@@ -55,6 +55,7 @@ void draw_complaint(Case& record, const World& world, const FailurePattern& patt
 // is marked as having misled: a pass by a check that tells about the component, a fail by one
 // that does not.
 void draw_findings(Case& record, const World& world, const FailurePattern& pattern,
-                   const Vocabulary& vocabulary, const Recording& recording, Random& random);
+                   const EngineFamily& family, const Vocabulary& vocabulary,
+                   const Recording& recording, Random& random);
 
 }  // namespace shoplore

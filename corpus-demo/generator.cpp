@@ -84,6 +84,9 @@ class Workshop {
  private:
   std::string next_ref() { return fmt::format("demo-{:06}", ++refs_); }
 
+  // For texts: a vocabulary with another phrase changes words and nothing else.
+  Random another_stream() { return Random(random_.next()); }
+
   std::size_t arriving_pattern(Date day) { return random_.pick(calendar_.arrivals(day)); }
 
   DemoVehicle arriving_vehicle(const FailurePattern& pattern, Date day) {
@@ -136,7 +139,8 @@ class Workshop {
     const FailurePattern& pattern = world_.patterns[number];
     const Recording& recording = draw_recording(random_);
     Case record = begin_case(pattern, vehicle, opened, comeback, recording);
-    draw_findings(record, world_, pattern, vocabulary_, recording, random_);
+    draw_findings(record, world_, pattern, world_.families[vehicle.family], vocabulary_, recording,
+                  random_);
     record.state = CaseState::kClosed;
     record.closed = std::min(Date{opened.days + days(random_.integer(0, 4))}, kLastDay);
     const FixPlan& plan = draw_plan(pattern);
@@ -147,8 +151,9 @@ class Workshop {
     record.outcome = outcome(record, number, plan, vehicle);
     const bool messy = random_.chance(kMessyShare);
     const Care care = messy && random_.chance(0.5) ? Care::kTerse : Care::kOrdinary;
-    record.complaint = complaint_text(record, vocabulary_, care, random_);
-    record.notes = notes_text(record, pattern, vocabulary_, care, random_);
+    Random words = another_stream();
+    record.complaint = complaint_text(record, vocabulary_, care, words);
+    record.notes = notes_text(record, pattern, vocabulary_, care, words);
     if (messy) spoil(record, random_);
     emit_({std::move(record), number, messy ? Hand::kMessy : Hand::kOrdinary});
   }
@@ -253,7 +258,8 @@ class Workshop {
     if (record.ended == EndedHow::kDeclined) {
       record.declined.push_back(draw_declined(*record.closed, random_));
     }
-    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, random_);
+    Random words = another_stream();
+    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, words);
     record.notes = ended_text(*record.ended, random_);
     emit_({std::move(record), pattern});
   }
@@ -269,7 +275,8 @@ class Workshop {
     record.vehicle.token.clear();
     record.scanned.reset();
     record.codes.clear();
-    record.complaint = complaint_text(record, vocabulary_, Care::kTerse, random_);
+    Random words = another_stream();
+    record.complaint = complaint_text(record, vocabulary_, Care::kTerse, words);
     emit_({std::move(record), std::nullopt});
   }
 
@@ -289,7 +296,8 @@ class Workshop {
 
   void leave_open(Case record, std::size_t pattern) {
     record.state = random_.chance(0.5) ? CaseState::kOpen : CaseState::kWaiting;
-    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, random_);
+    Random words = another_stream();
+    record.complaint = complaint_text(record, vocabulary_, Care::kOrdinary, words);
     emit_({std::move(record), pattern});
   }
 

@@ -12,7 +12,7 @@
 #include <optional>
 
 #include "corpus-demo/calendar.hpp"
-#include "corpus-demo/patterns.hpp"
+#include "corpus-demo/world.hpp"
 #include "indexer/case_record.hpp"
 #include "indexer/vocabulary.hpp"
 

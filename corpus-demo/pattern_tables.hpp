@@ -1,9 +1,9 @@
-// The tables behind demo_world(), one source a system. See patterns.hpp.
+// The tables behind demo_world(), one source a system. See world.hpp.
 #pragma once
 
 #include <vector>
 
-#include "corpus-demo/patterns.hpp"
+#include "corpus-demo/world.hpp"
 
 namespace shoplore {
 

@@ -17,7 +17,7 @@ FailurePattern water_in_connector() {
       .symptoms = {{"misfire", 0.55},
                    {"stalls", 0.42},
                    {"engine_lamp_on", 0.78},
-                   {"intermittent_cut_in_wet", 0.99},
+                   {"intermittent_cut_in_wet", 0.997},
                    {"lack_of_power", 0.30},
                    {"electrics_odd", 0.30},
                    {"hesitation", 0.32},
@@ -43,7 +43,7 @@ FailurePattern water_in_connector() {
                   {{"replace", "injector"}, 0.10}},
       .signs = {{"connector_unlatched", 0.26}, {"tape_repair", 0.14}, {"snap_splice", 0.12}},
       .families =
-          {{"BW14P", 0.20}, {"AL12P", 0.20}, {"DM25D", 0.25}, {"DM13D", 0.20}, {"EL10P", 0.15}},
+          {{"BW14P", 0.22}, {"AL12P", 0.22}, {"CM12P", 0.20}, {"EL10P", 0.20}, {"BW12P", 0.16}},
       .mileage = {0.05, 0.22, 0.32, 0.25, 0.11, 0.05},
       .plans =
           {{{{"dry_and_protect", "wiring_connector"}},
@@ -78,7 +78,7 @@ FailurePattern network_wire() {
       .system = System::kNetworks,
       .group = ComplaintGroup::kElectrics,
       .share = 30,
-      .symptoms = {{"several_modules_silent", 0.99},
+      .symptoms = {{"several_modules_silent", 0.997},
                    {"network_lamps_flicker", 0.72},
                    {"electrics_odd", 0.55},
                    {"no_start", 0.36},

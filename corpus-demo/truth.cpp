@@ -29,12 +29,12 @@ class Likelihood {
       : world_(world), record_(record), pattern_(pattern), recording_(recording) {}
 
   double log() {
-    vehicle();
+    vehicle_and_checks();
+    mileage();
     facts();
     symptoms();
     conditions();
     codes();
-    checks();
     earlier_repairs();
     signs();
     return log_;
@@ -55,16 +55,21 @@ class Likelihood {
     return static_cast<double>(fits) / static_cast<double>(family.models.size());
   }
 
-  void vehicle() {
+  // Which checks are done depends on the vehicle, so both are summed over the families together.
+  void vehicle_and_checks() {
     double total = 0, fitting = 0;
     for (const EngineFamily& family : world_.families) {
       const double weight = rate_of(pattern_.families, family.id, 0);
       total += weight;
-      fitting += weight * family_fits(family);
+      const double fits = weight * family_fits(family);
+      if (fits > 0) fitting += fits * checks_on(family);
     }
     times(fitting / total);
+  }
+
+  void mileage() {
     if (!record_.vehicle.mileage_km) return;
-    const auto band = std::min<std::int64_t>(record_.vehicle.mileage_km->value / 50'000, 5);
+    const auto band = std::min<std::int64_t>(record_.vehicle.mileage_km->value / kBandKm, 5);
     const double all = std::accumulate(pattern_.mileage.begin(), pattern_.mileage.end(), 0.0);
     times(pattern_.mileage[static_cast<std::size_t>(band)] / all);
   }
@@ -121,17 +126,19 @@ class Likelihood {
     }
   }
 
-  void checks() {
+  double checks_on(const EngineFamily& family) const {
+    double product = 1;
     for (const CheckHabit& habit : world_.checks) {
       const auto done = std::find_if(record_.checks.begin(), record_.checks.end(),
                                      [&](const Check& check) { return check.id == habit.id; });
-      const double rate = group_rate(habit.done, pattern_.group, kStrayCheckDone);
-      times(either(rate * recording_.checks, done != record_.checks.end()));
+      const double rate = done_rate(habit, pattern_.group, family);
+      product *= either(rate * recording_.checks, done != record_.checks.end());
       if (done == record_.checks.end()) continue;
       if (done->verdict == Verdict::kUnclear) continue;  // as likely under every pattern
       const double fail = rate_of(pattern_.checks, habit.id, kStrayCheckFail);
-      times(either(fail, done->verdict == Verdict::kFail));
+      product *= either(fail, done->verdict == Verdict::kFail);
     }
+    return product;
   }
 
   // Either no comeback, or one after some plan, whose fixes are then certain to be there.

@@ -2,7 +2,7 @@
 // what a case records, and the files tests read.
 //
 // Uses only the recorded evidence of a case, never its texts, its cause, its outcome or `follows`.
-// Exact under the model of patterns.hpp, except that comebacks cut off by the first and last days
+// Exact under the model of world.hpp, except that comebacks cut off by the first and last days
 // are counted as if there were none. Pure functions, any thread.
 #pragma once
 
@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-#include "corpus-demo/patterns.hpp"
+#include "corpus-demo/world.hpp"
 #include "indexer/case_record.hpp"
 
 namespace shoplore {

@@ -295,6 +295,23 @@ TEST(Generator, ReadingsLieWhereTheirVerdictSays) {
   EXPECT_GT(open, 0);
 }
 
+TEST(Generator, NobodySwapsCoilsOnADieselOrMeasuresGlowPlugsOnAPetrol) {
+  const std::set<std::string> spark{"coil_swap", "spark_plug_look", "plug_well_look",
+                                    "purge_valve_blow"};
+  const std::set<std::string> diesel{"glow_supply", "glow_plug_resistance", "injector_leak_off",
+                                     "nox_live"};
+  for (const DemoCase& each : demo()) {
+    for (const Check& check : each.record.checks) {
+      const auto fuel = each.record.vehicle.fuel;
+      if (fuel == Fuel::kDiesel) {
+        EXPECT_FALSE(spark.contains(check.id)) << each.record.ref << " " << check.id;
+      } else if (fuel) {
+        EXPECT_FALSE(diesel.contains(check.id)) << each.record.ref << " " << check.id;
+      }
+    }
+  }
+}
+
 TEST(Generator, AVehicleKeepsItsDutyAndWhereItStands) {
   std::map<std::string, std::string> known;  // token and fact -> value
   for (const DemoCase& each : demo()) {

@@ -1,5 +1,5 @@
 // The invented world as it is written down: what it must hold, before anything is drawn from it.
-#include "corpus-demo/patterns.hpp"
+#include "corpus-demo/world.hpp"
 
 #include <gtest/gtest.h>
 

@@ -84,8 +84,8 @@ TEST_F(Ask, SharesAreOfTheLastWidthAndAddUp) {
 }
 
 TEST_F(Ask, AWiderWidthIsNeverSmaller) {
-  const auto answer =
-      asked("2016 Brackwater Tidal BW16D P0299 flat uphill, no whistle, turbo replaced elsewhere");
+  // A petrol engine without a turbocharger: its own family has no such case.
+  const auto answer = asked("2016 Elvetia Col EL10P P0299 flat uphill");
   ASSERT_GT(answer->breadth.size(), 1U);
   for (std::size_t i = 1; i < answer->breadth.size(); ++i) {
     EXPECT_GE(answer->breadth[i].cases, answer->breadth[i - 1].cases);
