@@ -39,6 +39,7 @@ class PageChecks {
         search_(page, in_phrase_, is_reading_) {
     for (std::size_t i = 0; i < page.items().size(); ++i) {
       if (page.items()[i].kind == ItemKind::kReading) readings_.push_back(i);
+      if (page.items()[i].kind == ItemKind::kCheck) read_.insert(page.items()[i].id);
     }
     for (const std::size_t i : readings_) mark(is_reading_, page.tokens_at(page.items()[i].span));
   }
@@ -55,6 +56,10 @@ class PageChecks {
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kComponent) read_part(match);
     }
+  }
+
+  void read_carried() {
+    for (const PhraseMatch& match : page_.carried_matches({EntryKind::kCheck})) read_check(match);
   }
 
  private:
@@ -196,6 +201,10 @@ CheckReader::CheckReader(const Vocabulary& vocabulary) : vocabulary_(vocabulary)
 
 void CheckReader::read(NotePage& page) const {
   PageChecks(page, vocabulary_, *this).read();
+}
+
+void CheckReader::read_carried(NotePage& page) const {
+  PageChecks(page, vocabulary_, *this).read_carried();
 }
 
 const Entry* CheckReader::check_of(std::string_view component, std::string_view unit) const {

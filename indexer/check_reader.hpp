@@ -22,6 +22,9 @@ class CheckReader {
 
   // Claims what it read. Requires: readings are on the page already (reading_reader.hpp).
   void read(NotePage& page) const;
+  // Those of which the thing was said before ("headlamp out. Supply 12.2 V"), after all others and
+  // after the findings: what is left may be a check.
+  void read_carried(NotePage& page) const;
 
   // The one check that first of all tells about this part, and measures in that unit's quantity, or
   // has no unit when none is given; nullptr when there is none or several.

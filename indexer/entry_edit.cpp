@@ -49,6 +49,7 @@ struct ListField {
 // A caution is not dropped in passing: somebody may rely on it.
 constexpr ListField kLists[] = {
     {"phrases", &EntryEdit::phrases, &Entry::phrases, Droppable::kYes},
+    {"contraries", &EntryEdit::contraries, &Entry::contraries, Droppable::kYes},
     {"cautions", &EntryEdit::cautions, &Entry::cautions, Droppable::kNo},
     {"removals", &EntryEdit::removals, &Entry::removals, Droppable::kYes},
     {"components", &EntryEdit::components, &Entry::components, Droppable::kYes},

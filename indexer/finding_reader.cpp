@@ -61,6 +61,9 @@ class FindingReader {
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
       if (!is_another_thing(match)) add_finding(match);
     }
+    for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
+      add_finding(match);
+    }
     for (const PhraseMatch& match : matches) {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
       if (read && !is_of_a_check(match)) keep(match, Presence::kPresent, {match.first, match.last});
@@ -79,11 +82,33 @@ class FindingReader {
   // or at the beginning of a clause.
   bool is_of_another_thing(const PhraseMatch& match) const {
     if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
-    const std::string& word = page_.word(match.first);
-    if (word != "hot" && word != "warm" && word != "cold") return false;
+    if (is_time_past(match.first)) return true;
+    if (!is_warmth(page_.word(match.first))) return false;
+    if (is_of_a_thing(match.first)) return true;
     std::size_t i = match.first;
     while (i > 0 && page_.same_clause(i - 1, match.first) && is_stop_word(page_.word(i - 1))) --i;
     return i > 0 && page_.same_clause(i - 1, match.first) && !page_.is_claimed(i - 1);
+  }
+
+  static bool is_warmth(std::string_view word) {
+    return word == "hot" || word == "warm" || word == "cold";
+  }
+
+  // "replaced last summer" says when, not in which weather.
+  bool is_time_past(std::size_t at) const {
+    if (at == 0) return false;
+    const std::string& before = page_.word(at - 1);
+    return before == "last" || before == "this" || before == "since";
+  }
+
+  // "wheel gets really hot", "stuck on hot", "stone cold": how a thing is, not when it happens.
+  bool is_of_a_thing(std::size_t at) const {
+    std::size_t i = at;
+    while (i > 0 && page_.same_clause(i - 1, at) &&
+           (is_stop_word(page_.word(i - 1)) || is_filler(page_.word(i - 1)))) {
+      --i;
+    }
+    return i > 0 && page_.same_clause(i - 1, at) && takes_warmth(page_.word(i - 1));
   }
 
   // "dpf pressure at idle 38 mbar": how a check was done, not when something happens.
@@ -151,7 +176,8 @@ class FindingReader {
     if (found_.empty() || found_.back().state == Presence::kAbsent) return;
     for (const PhraseMatch& match : conditions) {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
-      const bool says_it = match.last - match.first > 1 || !is_name_word(match.id);
+      const bool says_it = match.last - match.first > 1 ||
+                           (!is_name_word(match.id) && !is_of_a_thing(match.first));
       if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }

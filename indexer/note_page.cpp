@@ -6,9 +6,10 @@
 
 namespace shoplore {
 
-NotePage::NotePage(const PhraseMatcher& matcher, std::string_view text,
-                   const std::set<std::string>& keep)
+NotePage::NotePage(const PhraseMatcher& matcher, const CarriedPhrases& carried,
+                   std::string_view text, const std::set<std::string>& keep)
     : matcher_(matcher),
+      carried_(carried),
       text_(text),
       tokens_(matcher.tokens_of(text, keep)),
       claimed_(tokens_.size(), 0) {}
@@ -36,6 +37,10 @@ std::vector<PhraseMatch> NotePage::matches(const std::set<EntryKind>& kinds) con
 
 std::vector<PhraseMatch> NotePage::loose_matches(const std::set<EntryKind>& kinds) const {
   return matcher_.loose_matches(tokens_, claimed_, kinds);
+}
+
+std::vector<PhraseMatch> NotePage::carried_matches(const std::set<EntryKind>& kinds) const {
+  return carried_.matches(tokens_, claimed_, kinds);
 }
 
 void NotePage::claim(TokenRange range) {

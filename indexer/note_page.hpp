@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "indexer/carried_phrases.hpp"
 #include "indexer/phrase_matcher.hpp"
 #include "indexer/recogniser.hpp"
 
@@ -24,7 +25,8 @@ struct TokenRange {
 class NotePage {
  public:
   // keep: words that are never respelt.
-  NotePage(const PhraseMatcher& matcher, std::string_view text, const std::set<std::string>& keep);
+  NotePage(const PhraseMatcher& matcher, const CarriedPhrases& carried, std::string_view text,
+           const std::set<std::string>& keep);
 
   [[nodiscard]] std::string_view text() const { return text_; }
   [[nodiscard]] std::size_t size() const { return tokens_.size(); }
@@ -39,6 +41,7 @@ class NotePage {
   [[nodiscard]] Span span_of(TokenRange range) const;
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::set<EntryKind>& kinds) const;
   [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::set<EntryKind>& kinds) const;
+  [[nodiscard]] std::vector<PhraseMatch> carried_matches(const std::set<EntryKind>& kinds) const;
 
   void claim(std::size_t i) { claimed_[i] = 1; }
   void claim(TokenRange range);
@@ -59,6 +62,7 @@ class NotePage {
   [[nodiscard]] std::vector<Span> leftover() const;
 
   const PhraseMatcher& matcher_;
+  const CarriedPhrases& carried_;
   std::string_view text_;
   std::vector<Token> tokens_;
   std::vector<char> claimed_;  // by token; not vector<bool>, which hands out proxies

@@ -90,7 +90,8 @@ bool says_pass(std::string_view word) {
       {"ok",      "okay",      "fine",  "good",     "passed",  "pass",   "passes",
        "dry",     "clean",     "tight", "free",     "normal",  "clear",  "sound",
        "holds",   "hold",      "held",  "negative", "neg",     "smooth", "lively",
-       "alright", "plausible", "spec",  "perfect",  "correct", "healthy"});
+       "alright", "plausible", "spec",  "perfect",  "correct", "healthy",
+       "nothing", "stable", "steady", "even", "equal", "satisfactory", "unchanged"});
   return holds(words, word);
 }
 
@@ -105,7 +106,7 @@ bool says_fail(std::string_view word) {
        "choked",    "shot",    "drops",   "dropped", "jumps",        "lifted",    "double",
        "below",     "packed",  "missing", "milky",   "dirty",        "stretched", "collapsed",
        "excessive", "slack",   "partial", "sticky",  "unstable",     "bald",      "chafed",
-       "notchy",    "mouldy"});
+       "notchy",    "mouldy", "grinding", "jumping", "erratic", "lost", "late", "uneven", "dragging", "melted", "rotten", "frayed", "jammed", "frozen", "insufficient", "incorrect", "faint", "slow", "burned", "rusted", "swollen", "crackling", "knocking", "imbalance"});
   return holds(words, word);
 }
 
@@ -206,6 +207,14 @@ bool is_bad_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"spark", "feed", "supply", "pressure", "signal", "flow", "vacuum", "voltage", "continuity",
        "power", "volts", "output", "response", "reaction", "good"});
+  return holds(words, word);
+}
+
+bool takes_warmth(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"wheel", "wheels", "heater", "air", "side", "runs", "running", "blows", "stuck", "stone",
+       "smoking", "disc", "drum", "hub", "hose", "hoses", "pipe", "pipes", "caliper", "motor",
+       "cable", "plug", "lovely", "nice", "red", "boiling", "really"});
   return holds(words, word);
 }
 

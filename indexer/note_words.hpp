@@ -44,6 +44,9 @@ namespace shoplore {
 [[nodiscard]] bool is_good_to_lack(std::string_view word);
 [[nodiscard]] bool is_bad_to_lack(std::string_view word);
 
+// "wheel", "runs", "stuck": "hot" after it tells how a thing is, not when something happens.
+[[nodiscard]] bool takes_warmth(std::string_view word);
+
 // "looked", "inspected": somebody looked at the part beside.
 [[nodiscard]] bool says_look(std::string_view word);
 

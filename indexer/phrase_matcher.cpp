@@ -108,6 +108,9 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       const std::string target = vocabulary.canonical(kind, id);
       add(kind, target, entry.name);
       for (const std::string& phrase : entry.phrases) add(kind, target, phrase);
+      for (const std::string& phrase : entry.contraries) {
+        add(kind, target, phrase, Presence::kAbsent);
+      }
     }
   }
   index_by_rarest();
@@ -125,8 +128,9 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
   for (auto& [start, words] : respellings_) std::sort(words.begin(), words.end());
 }
 
-void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text) {
-  Phrase phrase{kind, id, {}, Presence::kPresent, ""};
+void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text,
+                        Presence state) {
+  Phrase phrase{kind, id, {}, state, ""};
   const std::vector<Word> words = words_of(text);
   std::vector<std::string> written;
   for (std::size_t i = 0; i < words.size();) {
@@ -168,6 +172,7 @@ void PhraseMatcher::add_contraries() {
   const std::size_t as_written = phrases_.size();
   for (std::size_t i = 0; i < as_written; ++i) {
     const bool is_dead = phrases_[i].kind == EntryKind::kSymptom && phrases_[i].stems.size() >= 2 &&
+                         phrases_[i].state == Presence::kPresent &&
                          phrases_[i].stems.back() == dead;
     if (!is_dead) continue;
     for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
@@ -371,7 +376,7 @@ std::vector<PhraseMatch> PhraseMatcher::loose_matches(const std::vector<Token>& 
     }
     if (best == nullptr) continue;
     for (std::size_t i = where->first; i < where->last; ++i) taken[i] = 1;
-    found.push_back({best->kind, best->id, where->first, where->last, Presence::kPresent});
+    found.push_back({best->kind, best->id, where->first, where->last, best->state});
   }
   std::sort(found.begin(), found.end(),
             [](const PhraseMatch& a, const PhraseMatch& b) { return a.first < b.first; });

@@ -41,6 +41,14 @@ struct PhraseMatch {
 
 class PhraseMatcher {
  public:
+  struct Phrase {
+    EntryKind kind;
+    std::string id;
+    std::vector<std::string> stems;  // phrase_form.hpp
+    Presence state = Presence::kPresent;
+    std::string exact;  // one word, but no symptom: as written; "towing" is not "towed"
+  };
+
   // Phrases and names of every symptom, condition, check, work sign, component and action that
   // is neither retired nor an alias (an alias's phrases give the entry it stands for), and the
   // shorthand.
@@ -71,14 +79,10 @@ class PhraseMatcher {
                                                        const std::vector<char>& claimed,
                                                        const std::set<EntryKind>& kinds) const;
 
+  // All of them, those made of others too; in vocabulary order.
+  [[nodiscard]] const std::deque<Phrase>& phrases() const { return phrases_; }
+
  private:
-  struct Phrase {
-    EntryKind kind;
-    std::string id;
-    std::vector<std::string> stems;  // phrase_form.hpp
-    Presence state = Presence::kPresent;
-    std::string exact;  // one word, but no symptom: as written; "towing" is not "towed"
-  };
   struct Written {
     std::vector<std::string> words;
     std::size_t taken = 1;  // words of the note they stand for
@@ -92,7 +96,8 @@ class PhraseMatcher {
                                                      const std::vector<Token>& tokens,
                                                      const std::vector<char>& claimed,
                                                      std::size_t at) const;
-  void add(EntryKind kind, const std::string& id, std::string_view phrase);
+  void add(EntryKind kind, const std::string& id, std::string_view phrase,
+           Presence state = Presence::kPresent);
   void add_turned_round();
   void add_contraries();
   void index_by_rarest();

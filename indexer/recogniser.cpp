@@ -25,6 +25,7 @@ struct Recogniser::Impl {
   const Vocabulary& vocabulary;
   DistanceUnit default_unit;
   PhraseMatcher matcher;
+  CarriedPhrases carried;
   VehicleReader vehicle;
   CheckReader checks;
   WordsToKeep names;
@@ -35,6 +36,7 @@ struct Recogniser::Impl {
       : vocabulary(words),
         default_unit(unit),
         matcher(words),
+        carried(words, matcher),
         vehicle(words),
         checks(words),
         names(vocabulary_words(words)) {}
@@ -55,7 +57,7 @@ const WordSuggester& Recogniser::suggester() const {
 }
 
 Recognised Recogniser::recognise(std::string_view text) const {
-  NotePage page(impl_->matcher, text, impl_->vehicle.words());
+  NotePage page(impl_->matcher, impl_->carried, text, impl_->vehicle.words());
   read_scan_bytes(page);
   read_scan_report(page);
   read_codes(page);
@@ -69,6 +71,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   read_earlier_repairs(page, impl_->vocabulary);
   impl_->checks.read(page);
   read_findings(page);
+  impl_->checks.read_carried(page);
   return page.finish();
 }
 

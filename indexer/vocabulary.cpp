@@ -23,6 +23,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.required("id", e.id);
   io.required("name", e.name);
   io.optional("phrases", e.phrases);
+  io.optional("contraries", e.contraries);
   io.text("retired", e.retired);
   io.optional("alias_of", e.alias_of);
   io.optional("cautions", e.cautions);
@@ -88,6 +89,7 @@ bool is_id(std::string_view id) {
 bool may_use(EntryKind kind, std::string_view field) {
   using K = EntryKind;
   static const std::map<std::string_view, std::set<K>> users{
+      {"contraries", {K::kSymptom}},
       {"cautions", {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction}},
       {"removals", {K::kCheck}},
       {"components", {K::kCheck, K::kSymptom}},
@@ -110,6 +112,7 @@ std::string fault_of(const Entry& entry) {
   }
   if (entry.name.empty()) return "name: is empty";
   const std::pair<std::string_view, bool> used[] = {
+      {"contraries", !entry.contraries.empty()},
       {"cautions", !entry.cautions.empty()},
       {"removals", !entry.removals.empty()},
       {"components", !entry.components.empty()},
@@ -129,9 +132,13 @@ std::string fault_of(const Entry& entry) {
   }
   if (entry.minutes && *entry.minutes < 0) return "minutes: may not be negative";
   if (entry.low && entry.high && *entry.low > *entry.high) return "low: is above high";
-  for (const std::string& phrase : entry.phrases) {
-    if (words_of(phrase).empty()) return "phrases: a phrase without a word";
-    if (lower_case(phrase) != phrase) return "phrases: '" + phrase + "' is not in lower case";
+  for (const auto& [field, phrases] :
+       {std::pair("phrases", &entry.phrases), std::pair("contraries", &entry.contraries)}) {
+    for (const std::string& phrase : *phrases) {
+      if (words_of(phrase).empty()) return fmt::format("{}: a phrase without a word", field);
+      if (lower_case(phrase) == phrase) continue;
+      return fmt::format("{}: '{}' is not in lower case", field, phrase);
+    }
   }
   return "";
 }
@@ -150,10 +157,11 @@ std::vector<std::pair<EntryKind, std::string>> references_of(const Entry& entry)
   return references;
 }
 
-// Name and phrases of an entry in the form that typed phrases are compared in.
+// Name, phrases and contraries of an entry in the form that typed phrases are compared in.
 std::vector<std::string> phrases_of(const Entry& entry) {
   std::vector<std::string> phrases;
   std::vector<std::string> all = entry.phrases;
+  all.insert(all.end(), entry.contraries.begin(), entry.contraries.end());
   all.push_back(entry.name);
   for (const std::string& phrase : all) {
     std::vector<std::string> words;

@@ -65,6 +65,7 @@ struct Entry {
   std::string id;                       // [a-z0-9_]{1,64}; a code_note's id is the code, "P0299"
   std::string name;                     // what people read, in our own words
   std::vector<std::string> phrases;     // further ways it is typed, lower case
+  std::vector<std::string> contraries;  // symptom: what denies it, "drives straight", lower case
   std::string retired;                  // empty, or why it is no longer offered
   std::string alias_of;                 // empty, or the id of the same kind that stands for it
   std::vector<std::string> cautions;    // symptom, check, component, removal, action: caution ids

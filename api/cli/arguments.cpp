@@ -124,6 +124,7 @@ void add_entry_fields(CLI::App* add, EntryEdit& edit) {
   };
   add->add_option("--name", edit.name, "What people read; a new entry needs one");
   list("--phrase", edit.phrases, "Another way it is typed, lower case; may be repeated");
+  list("--contrary", edit.contraries, "Of a symptom: a phrase that denies it; may be repeated");
   list("--drop", edit.dropped, "Take this out of phrases, removals, components ...");
   add->add_option("--minutes", edit.minutes, "Of a check, removal or verification");
   add->add_option("--unit", edit.unit, "Of a check's reading");

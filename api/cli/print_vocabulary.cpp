@@ -112,6 +112,7 @@ std::string print_entry(const Entry& entry, EntryOrigin origin, const Vocabulary
     out += line("Counts as", named_ids({entry.alias_of}, entry.kind, vocabulary));
   }
   out += line("Typed as", quoted(entry.phrases));
+  if (!entry.contraries.empty()) out += line("Denied as", quoted(entry.contraries));
   out += line("Stands for", entry.expands_to);
   out += line("Make", entry.make);
   out += line("Engines", fmt::format("{}", fmt::join(entry.engine_families, ", ")));

@@ -10,6 +10,7 @@ class EntryForm {
  public:
   explicit EntryForm(const Entry& e)
       : json_{{"kind", name_of(e.kind)}, {"id", e.id}, {"name", e.name}, {"phrases", e.phrases}} {
+    put("contraries", e.contraries);
     put("retired", e.retired);
     put("alias_of", e.alias_of);
     put("cautions", e.cautions);
