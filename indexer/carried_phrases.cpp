@@ -24,7 +24,7 @@ std::optional<std::size_t> nearest_before(const std::vector<Token>& tokens, std:
 bool tells_alone(const std::vector<std::string_view>& stems) {
   static const std::unordered_set<std::string_view> vague{
       "on", "leak", "nois", "smoke", "play", "level", "long", "hard", "flat", "floor", "charg",
-      "test", "oil", "two", "turn", "work", "start", "run", "stay", "come", "go", "lose", "drop", "hot", "cold", "warm", "stop", "light", "lamp", "tight", "pull", "fault", "cabin", "key", "gone", "water"};
+      "test", "oil", "two", "turn", "work", "start", "run", "stay", "come", "go", "lose", "drop", "hot", "cold", "warm", "stop", "light", "lamp", "tight", "pull", "fault", "cabin", "key", "gone", "water", "voltag"};
   return std::any_of(stems.begin(), stems.end(), [](std::string_view stem) {
     return !vague.contains(stem) && !is_particle(stem) && !says_pass(stem) && !says_fail(stem) &&
            !is_stop_word(stem);

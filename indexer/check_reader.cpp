@@ -7,6 +7,7 @@
 
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
+#include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 #include "indexer/verdict_words.hpp"
 
@@ -21,6 +22,12 @@ std::string range_text(const Entry& check) {
   }
   return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
                    : fmt::format("at most {:.6g} {}", *check.high, check.unit);
+}
+
+// "cyl", "2", "rear": which of several things a value in a row is of.
+bool counts_values(std::string_view word) {
+  return is_stop_word(word) || says_position(word) || small_number(word) || word == "cyl" ||
+         word == "cylinder" || word == "no" || word == "number" || word == "and";
 }
 
 // Whether a reading in that unit can be one of the check.
@@ -122,13 +129,28 @@ class PageChecks {
     item.unit = measured.unit;
     const Entry* check = vocabulary_.find(EntryKind::kCheck, item.id);
     const auto verdict =
-        check == nullptr ? std::nullopt : verdict_of(*check, *measured.reading, measured.unit);
+        check == nullptr ? std::nullopt
+                         : verdict_of(*check, *measured.reading, measured.unit, measure_of(measured));
     item.verdict = verdict.value_or(Verdict::kUnclear);
     if (!verdict) return;
     item.reading_chosen = fmt::format(
         "{}: {} is {} what is expected", vocabulary_.display_name(EntryKind::kCheck, item.id),
         measured.id, *verdict == Verdict::kPass ? "within" : "outside");
     if (check->low || check->high) item.reading_chosen += ", " + range_text(*check);
+  }
+
+  // "420 mbar below target", "-8 mbar", "difference 6 C".
+  RangeOf measure_of(const RecognisedItem& measured) const {
+    constexpr std::size_t kReach = 4;
+    if (measured.reading->number && *measured.reading->number < 0) return RangeOf::kDifference;
+    const TokenRange at = page_.tokens_at(measured.span);
+    const std::size_t first = at.first > kReach ? at.first - kReach : 0;
+    for (std::size_t i = first; i < at.last + kReach && i < page_.size(); ++i) {
+      if (page_.same_clause(i, at.first) && says_difference(page_.word(i))) {
+        return RangeOf::kDifference;
+      }
+    }
+    return RangeOf::kValue;
   }
 
   void judge_by_word(RecognisedItem& item, const VerdictWords& word) {
@@ -143,15 +165,15 @@ class PageChecks {
     std::size_t words = 0;
     for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
       if (is_reading_[i] != 0) {
-        if (const auto item = reading_at(i); fits(item, check)) return item;
+        if (const auto item = reading_at(i); fits(item, check)) return worst_from(*item, i, check);
         continue;
       }
       if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
     }
     // "batt 11.9V cranking 8.2": what stands before is of something else.
-    const bool number_follows =
-        page_.same_clause(match.last, match.first) && is_digit(page_.word(match.last).front());
-    if (number_follows) return std::nullopt;
+    for (const std::size_t i : {match.last, match.last + 1}) {
+      if (page_.same_clause(i, match.first) && is_digit(page_.word(i).front())) return std::nullopt;
+    }
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
       if (is_reading_[i - 1] != 0) {
@@ -161,6 +183,25 @@ class PageChecks {
       if (in_phrase_[i - 1] != 0 || ++words > kReadingReach) break;
     }
     return std::nullopt;
+  }
+
+  // "plugs: #1 0.6 ohm, #2 0.7 ohm, #3 OL": of several values in a row the first that is out of
+  // range tells how the check went; the first of all when none is.
+  std::size_t worst_from(std::size_t first, std::size_t token, std::string_view check) const {
+    const Entry* entry = vocabulary_.find(EntryKind::kCheck, check);
+    if (entry == nullptr) return first;
+    for (std::size_t i = token; i < page_.size(); ++i) {
+      if (is_reading_[i] == 0) {
+        if (in_phrase_[i] != 0 || !counts_values(page_.word(i))) break;
+        continue;
+      }
+      const auto item = reading_at(i);
+      if (!fits(item, check)) break;
+      const RecognisedItem& read = page_.items()[*item];
+      const auto verdict = verdict_of(*entry, *read.reading, read.unit, measure_of(read));
+      if (verdict == Verdict::kFail) return *item;
+    }
+    return first;
   }
 
   bool fits(std::optional<std::size_t> item, std::string_view check) const {
@@ -220,12 +261,13 @@ const Entry* CheckReader::check_of(std::string_view component, std::string_view 
 }
 
 std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
-                                  std::string_view unit) {
+                                  std::string_view unit, RangeOf measured) {
   if (reading.word == "OL") {
     const bool conducts = in_unit(1, check.unit, "ohm") && check.high;
     return conducts ? std::optional(Verdict::kFail) : std::nullopt;
   }
   if (!reading.number || (!check.low && !check.high)) return std::nullopt;
+  if (check.range_of == RangeOf::kDifference && measured == RangeOf::kValue) return std::nullopt;
   const auto value = in_unit(*reading.number, unit, check.unit);
   if (!value) return std::nullopt;
   const bool low = check.low && *value < *check.low;

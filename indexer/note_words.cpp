@@ -218,6 +218,14 @@ bool takes_warmth(std::string_view word) {
   return holds(words, word);
 }
 
+bool says_difference(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"difference", "diff", "delta", "deviation", "spread", "apart", "between", "below", "short",
+       "under", "behind", "above", "over", "off", "drop", "fall", "rise", "less", "more", "lower",
+       "higher", "hotter", "cooler", "out"});
+  return holds(words, word);
+}
+
 bool says_look(std::string_view word) {
   constexpr auto words =
       std::to_array<std::string_view>({"look", "looked", "looking", "checked", "inspected",

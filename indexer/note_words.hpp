@@ -47,6 +47,9 @@ namespace shoplore {
 // "wheel", "runs", "stuck": "hot" after it tells how a thing is, not when something happens.
 [[nodiscard]] bool takes_warmth(std::string_view word);
 
+// "below", "difference": a value beside is the difference of two.
+[[nodiscard]] bool says_difference(std::string_view word);
+
 // "looked", "inspected": somebody looked at the part beside.
 [[nodiscard]] bool says_look(std::string_view word);
 

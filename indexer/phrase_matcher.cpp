@@ -204,8 +204,8 @@ void PhraseMatcher::add_turned_round() {
 
 std::string PhraseMatcher::respelt(const std::string& word) const {
   const bool has_digit = word.find_first_of("0123456789") != word.npos;
-  if (word.size() < kShortestRespelt || has_digit || is_english_word(word) || is_ordinary(word) ||
-      is_stop_word(word) || known_stems_.contains(comparable(word))) {
+  if (word.size() < kShortestRespelt || has_digit || is_negation(word) || is_english_word(word) ||
+      is_ordinary(word) || is_stop_word(word) || known_stems_.contains(comparable(word))) {
     return word;
   }
   // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".

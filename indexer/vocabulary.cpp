@@ -33,6 +33,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.optional("unit", e.unit);
   io.optional("low", e.low);
   io.optional("high", e.high);
+  io.optional("range_of", e.range_of);
   io.text("where", e.where);
   io.optional("conditions", e.conditions);
   io.text("how", e.how);
@@ -118,7 +119,7 @@ std::string fault_of(const Entry& entry) {
       {"components", !entry.components.empty()},
       {"minutes", entry.minutes.has_value()},
       {"unit", !entry.unit.empty()},
-      {"range", entry.low || entry.high},
+      {"range", entry.low || entry.high || entry.range_of},
       {"where", !entry.where.empty()},
       {"conditions", !entry.conditions.empty()},
       {"how", !entry.how.empty()},

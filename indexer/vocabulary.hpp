@@ -59,6 +59,13 @@ inline constexpr EnumTable<EntryKind, 13> kEnumNames<EntryKind>{
      {EntryKind::kCodeNote, "code_note"},
      {EntryKind::kVehicleModel, "vehicle_model"}}};
 
+// What the expected range of a check is of: the value read, or the difference of two ("asked and
+// reached"), against which a single value says nothing.
+enum class RangeOf { kValue, kDifference };
+template <>
+inline constexpr EnumTable<RangeOf, 2> kEnumNames<RangeOf>{
+    {{RangeOf::kValue, "value"}, {RangeOf::kDifference, "difference"}}};
+
 // One entry of any kind; a field that a kind does not use stays empty and is refused in its file.
 struct Entry {
   EntryKind kind = EntryKind::kSymptom;
@@ -74,6 +81,7 @@ struct Entry {
   std::optional<double> minutes;        // check, removal, verification
   std::string unit;                     // check: unit of its reading
   std::optional<double> low, high;      // check: expected range of its reading
+  std::optional<RangeOf> range_of;       // check: nothing is kValue
   std::string where;                    // check: where to look or measure
   std::vector<std::string> conditions;  // check: condition ids it needs
   std::string how;         // check, verification: how to do it safely; caution: the text

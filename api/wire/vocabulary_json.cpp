@@ -20,6 +20,7 @@ class EntryForm {
     put("unit", e.unit);
     number("low", e.low);
     number("high", e.high);
+    if (e.range_of) json_["range_of"] = name_of(*e.range_of);
     put("where", e.where);
     put("conditions", e.conditions);
     put("how", e.how);

@@ -49,7 +49,7 @@ TEST(Recogniser, LeavesNearMissesAlone) {
 
 TEST(Recogniser, ADenialOfAnotherThingIsNoFinding) {
   const std::vector<NoteRow> table{
-      {"pulls fine uphill, no power loss", {"condition uphill", "symptom lack_of_power absent"}},
+      {"pulls fine uphill, no power loss", {"symptom lack_of_power absent", "condition uphill"}},
       {"no power complaint", {"symptom lack_of_power absent"}},
       {"no power steering", {"symptom heavy_steering"}},
       {"no power to the fuel pump", {}},
