@@ -66,6 +66,7 @@ class PageChecks {
   }
 
   void read_carried() {
+    for (const PhraseMatch& match : page_.loose_matches({EntryKind::kCheck})) read_check(match);
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kCheck})) read_check(match);
   }
 

@@ -106,8 +106,19 @@ bool says_fail(std::string_view word) {
        "choked",    "shot",    "drops",   "dropped", "jumps",        "lifted",    "double",
        "below",     "packed",  "missing", "milky",   "dirty",        "stretched", "collapsed",
        "excessive", "slack",   "partial", "sticky",  "unstable",     "bald",      "chafed",
-       "notchy",    "mouldy", "grinding", "jumping", "erratic", "lost", "late", "uneven", "dragging", "melted", "rotten", "frayed", "jammed", "frozen", "insufficient", "incorrect", "faint", "slow", "burned", "rusted", "swollen", "crackling", "knocking", "imbalance"});
+       "notchy",    "mouldy", "grinding", "jumping", "erratic", "lost", "late", "uneven", "dragging", "melted", "rotten", "frayed", "jammed", "frozen", "insufficient", "incorrect", "faint", "slow", "burned", "rusted", "swollen", "crackling", "knocking", "imbalance",
+       "clogged", "snapped", "weeps", "weeping", "filthy", "furred", "sooty", "caked", "holed", "kinked",
+       "pinched", "crushed", "scored", "grooved", "pitted", "warped", "distorted", "buckled", "deformed",
+       "chewed", "exposed", "crusty", "crumbling", "brittle", "spongy", "sagging", "sheared",
+       "stripped", "disconnected", "unplugged", "unlatched", "twisted", "misaligned", "condemned",
+       "defective", "damaged", "dud", "duff", "knackered", "shorted", "unsatisfactory", "unacceptable", "culprit",
+       "clicking", "rattling", "squeaking", "smells", "stinks", "punctured", "flooded", "rust", "corrosion", "snagged", "sloppy", "wobbly", "leaky", "failing", "failure", "delaminated", "glazed", "hopeless"});
   return holds(words, word);
+}
+
+bool says_unclear(std::string_view word) {
+  return word == "inconclusive" || word == "unclear" || word == "borderline" ||
+         word == "marginal" || word == "undecided" || word == "doubtful";
 }
 
 bool says_position(std::string_view word) {

@@ -37,6 +37,9 @@ namespace shoplore {
 [[nodiscard]] bool says_pass(std::string_view word);
 [[nodiscard]] bool says_fail(std::string_view word);
 
+// "inconclusive": the check told nothing.
+[[nodiscard]] bool says_unclear(std::string_view word);
+
 // "front", "left", "both": says which one, between a word of work and its part.
 [[nodiscard]] bool says_position(std::string_view word);
 

@@ -20,6 +20,13 @@ std::optional<Verdict> when_denied(std::string_view word) {
   return std::nullopt;
 }
 
+// "fuel filter looked at, clean", "prop joints looked at - one stiff".
+bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
+  const std::string_view between =
+      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
+  return between.find_first_of(";.!?\n/") == between.npos;
+}
+
 }  // namespace
 
 std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
@@ -61,6 +68,7 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
     if (says_fail(denied)) return VerdictWords{Verdict::kPass, {i, next + 1}};
     return std::nullopt;
   }
+  if (says_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
   const bool passes = says_pass(word);
   if (!passes && !says_fail(word)) return std::nullopt;
   const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
@@ -88,7 +96,7 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.
-  if (reach == VerdictReach::kBeside || i >= page_.size() || !parted_by_comma(page_, i - 1, i)) {
+  if (reach == VerdictReach::kBeside || i >= page_.size() || !leads_on(page_, i - 1, i)) {
     return std::nullopt;
   }
   const std::size_t clause = i;
