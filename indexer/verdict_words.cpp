@@ -7,7 +7,7 @@
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 2, kWordsBeside = 2;
+constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 3, kWordsBeside = 2;
 
 Verdict turned(Verdict verdict) {
   return verdict == Verdict::kPass ? Verdict::kFail : Verdict::kPass;
@@ -18,6 +18,11 @@ std::optional<Verdict> when_denied(std::string_view word) {
   if (is_good_to_lack(word)) return Verdict::kPass;
   if (is_bad_to_lack(word)) return Verdict::kFail;
   return std::nullopt;
+}
+
+bool is_limit(std::string_view word) {
+  return word == "spec" || word == "specification" || word == "range" || word == "limit" ||
+         word == "limits" || word == "tolerance";
 }
 
 // "fuel filter looked at, clean", "prop joints looked at - one stiff".
@@ -56,7 +61,31 @@ std::optional<VerdictWords> VerdictSearch::of_denied(const PhraseMatch& match) c
   return std::nullopt;
 }
 
+// "out of spec", "over the limit", "way out", "full of leaves"; "in order", "within limits".
+std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
+  const auto word = [&](std::size_t k) {
+    return page_.same_clause(k, i) ? std::string_view(page_.word(k)) : std::string_view();
+  };
+  std::size_t next = i + 1;
+  while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
+  const std::string_view first = word(i), last = word(next);
+  const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
+  const bool is_beyond = first == "out" || first == "over" || first == "above" ||
+                         first == "below" || first == "under" || first == "beyond";
+  if (is_beyond && is_limit(last)) return fail;
+  if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
+      (is_limit(last) || last == "order" || last == "green")) {
+    return pass;
+  }
+  if (first == "way" && (last == "out" || last == "off" || last == "up" || last == "down")) {
+    return fail;
+  }
+  if (first == "full" && word(i + 1) == "of") return fail;
+  return std::nullopt;
+}
+
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
+  if (const auto found = of_words(i)) return found;
   const std::string& word = page_.word(i);
   if (is_negation(word)) {
     std::size_t next = i + 1;
@@ -84,7 +113,9 @@ std::optional<VerdictWords> VerdictSearch::free_at(std::size_t i) const {
 }
 
 bool VerdictSearch::counts(std::size_t i) const {
-  return is_reading_[i] == 0 && !is_stop_word(page_.word(i));
+  const std::string& word = page_.word(i);
+  return is_reading_[i] == 0 && !is_stop_word(word) && !says_position(word) &&
+         !small_number(word) && !says_look(word);
 }
 
 std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,

@@ -36,6 +36,7 @@ class VerdictSearch {
                                                  VerdictReach reach) const;
 
  private:
+  [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
