@@ -43,7 +43,7 @@ bool Denials::by_word_before(TokenRange finding) {
   std::size_t unknown = 0;
   for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
     const std::string& word = page_.word(i - 1);
-    if (ends_negation(word)) return false;
+    if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
     if (!claimed && is_negation(word)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
@@ -57,11 +57,31 @@ bool Denials::by_word_before(TokenRange finding) {
   return false;
 }
 
+// "caller (no name) indicator flashes": what is said in brackets ends with them.
+bool Denials::leaves_brackets(std::size_t before) const {
+  if (before + 1 >= page_.size()) return false;
+  const std::size_t from = page_.token(before).end, to = page_.token(before + 1).begin;
+  return from < to && page_.text().substr(from, to - from).find(')') != std::string_view::npos;
+}
+
 // "not always misfiring", "does not stall every time".
 bool Denials::is_how_often(std::size_t after_negation, TokenRange finding) const {
   return says_how_often(page_.word(after_negation)) ||
          (page_.same_clause(finding.first, finding.last) &&
           says_how_often(page_.word(finding.last)));
+}
+
+// "Misfire? No."
+bool Denials::answers_question(std::size_t next) const {
+  const std::string& word = page_.word(next);
+  if (next == 0 || (word != "no" && word != "nope" && word != "not" && word != "never")) {
+    return false;
+  }
+  const std::size_t from = page_.token(next - 1).end;
+  const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
+  const bool is_asked = between.find('?') != between.npos;
+  return is_asked && (next + 1 >= page_.size() || !page_.same_clause(next, next + 1) ||
+                      page_.word(next + 1) == "longer" || page_.word(next + 1) == "any");
 }
 
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
@@ -71,6 +91,10 @@ bool Denials::by_word_after(std::size_t next) {
   const bool lamp_off = page_.word(next) == "off" && page_.same_clause(next, next - 1) &&
                         page_.token(next - 1).stem == comparable("lamp");
   if (lamp_off || page_.word(next) == "none") {
+    page_.claim(next);
+    return true;
+  }
+  if (answers_question(next)) {
     page_.claim(next);
     return true;
   }

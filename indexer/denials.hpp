@@ -31,6 +31,8 @@ class Denials {
  private:
   [[nodiscard]] bool by_word_before(TokenRange finding);
   [[nodiscard]] bool by_word_after(std::size_t next);
+  [[nodiscard]] bool answers_question(std::size_t next) const;
+  [[nodiscard]] bool leaves_brackets(std::size_t before) const;
   [[nodiscard]] bool by_list(TokenRange finding) const;
   [[nodiscard]] bool list_ends_in_or(std::size_t at) const;
   [[nodiscard]] bool is_how_often(std::size_t after_negation, TokenRange finding) const;

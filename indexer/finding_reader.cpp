@@ -41,7 +41,8 @@ constexpr std::size_t kReachBack = 3;
 
 class FindingReader {
  public:
-  explicit FindingReader(NotePage& page) : page_(page), denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary)
+      : page_(page), vocabulary_(vocabulary), denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
@@ -69,6 +70,7 @@ class FindingReader {
       if (read && !is_of_a_check(match)) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
+    drop_wider_symptoms();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
@@ -196,6 +198,20 @@ class FindingReader {
     found_.push_back(std::move(item));
   }
 
+  // "no crank, only clicks": the narrower symptom says the wider one too.
+  void drop_wider_symptoms() {
+    std::set<std::string> wider;
+    for (const RecognisedItem& item : found_) {
+      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) continue;
+      const Entry* entry = vocabulary_.find(EntryKind::kSymptom, item.id);
+      if (entry != nullptr && !entry->kind_of.empty()) wider.insert(entry->kind_of);
+    }
+    std::erase_if(found_, [&](const RecognisedItem& item) {
+      return item.kind == ItemKind::kSymptom && item.state != Presence::kAbsent &&
+             wider.contains(item.id);
+    });
+  }
+
   void read_how_often() {
     for (std::size_t i = 0; i < page_.size(); ++i) {
       const auto words = how_often_at(page_, i);
@@ -272,6 +288,7 @@ class FindingReader {
   }
 
   NotePage& page_;
+  const Vocabulary& vocabulary_;
   std::vector<RecognisedItem> found_;
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
@@ -279,8 +296,8 @@ class FindingReader {
 
 }  // namespace
 
-void read_findings(NotePage& page) {
-  FindingReader(page).read();
+void read_findings(NotePage& page, const Vocabulary& vocabulary) {
+  FindingReader(page, vocabulary).read();
 }
 
 }  // namespace shoplore

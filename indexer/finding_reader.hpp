@@ -11,6 +11,6 @@
 namespace shoplore {
 
 // Claims what it read.
-void read_findings(NotePage& page);
+void read_findings(NotePage& page, const Vocabulary& vocabulary);
 
 }  // namespace shoplore

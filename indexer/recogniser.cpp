@@ -70,7 +70,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary);
   impl_->checks.read(page);
-  read_findings(page);
+  read_findings(page, impl_->vocabulary);
   impl_->checks.read_carried(page);
   return page.finish();
 }

@@ -45,6 +45,7 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
   }
   if (const auto denied = of_denied(match)) return denied;
+  if (const auto lacking = of_lacking(match)) return lacking;
   if (const auto found = after(match, reach)) return found;
   return before(match, reach);
 }
@@ -57,6 +58,21 @@ std::optional<VerdictWords> VerdictSearch::of_denied(const PhraseMatch& match) c
   for (std::size_t i = match.first; i < match.last; ++i) {
     if (const auto verdict = when_denied(page_.word(i)))
       return VerdictWords{*verdict, {no, no + 1}};
+  }
+  return std::nullopt;
+}
+
+// "ball joint play: none", "shaft play checked, nil", "horn feed none".
+std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) const {
+  std::size_t i = match.last;
+  while (i < page_.size() && i < match.last + 2 && says_look(page_.word(i))) ++i;
+  if (i >= page_.size() || page_.is_claimed(i) || !leads_on(page_, match.last - 1, i)) {
+    return std::nullopt;
+  }
+  const std::string& word = page_.word(i);
+  if (word != "none" && word != "nil" && word != "zero") return std::nullopt;
+  for (std::size_t k = match.first; k < match.last; ++k) {
+    if (const auto verdict = when_denied(page_.word(k))) return VerdictWords{*verdict, {i, i + 1}};
   }
   return std::nullopt;
 }

@@ -26,6 +26,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.optional("contraries", e.contraries);
   io.text("retired", e.retired);
   io.optional("alias_of", e.alias_of);
+  io.optional("kind_of", e.kind_of);
   io.optional("cautions", e.cautions);
   io.optional("removals", e.removals);
   io.optional("components", e.components);
@@ -91,6 +92,7 @@ bool may_use(EntryKind kind, std::string_view field) {
   using K = EntryKind;
   static const std::map<std::string_view, std::set<K>> users{
       {"contraries", {K::kSymptom}},
+      {"kind_of", {K::kSymptom}},
       {"cautions", {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction}},
       {"removals", {K::kCheck}},
       {"components", {K::kCheck, K::kSymptom}},
@@ -114,6 +116,7 @@ std::string fault_of(const Entry& entry) {
   if (entry.name.empty()) return "name: is empty";
   const std::pair<std::string_view, bool> used[] = {
       {"contraries", !entry.contraries.empty()},
+      {"kind_of", !entry.kind_of.empty()},
       {"cautions", !entry.cautions.empty()},
       {"removals", !entry.removals.empty()},
       {"components", !entry.components.empty()},
@@ -154,6 +157,7 @@ std::vector<std::pair<EntryKind, std::string>> references_of(const Entry& entry)
   add(EntryKind::kRemoval, entry.removals);
   add(EntryKind::kComponent, entry.components);
   add(EntryKind::kCondition, entry.conditions);
+  if (!entry.kind_of.empty()) references.emplace_back(entry.kind, entry.kind_of);
   if (!entry.alias_of.empty()) references.emplace_back(entry.kind, entry.alias_of);
   return references;
 }

@@ -75,6 +75,7 @@ struct Entry {
   std::vector<std::string> contraries;  // symptom: what denies it, "drives straight", lower case
   std::string retired;                  // empty, or why it is no longer offered
   std::string alias_of;                 // empty, or the id of the same kind that stands for it
+  std::string kind_of;                  // symptom: the wider symptom it is one sort of
   std::vector<std::string> cautions;    // symptom, check, component, removal, action: caution ids
   std::vector<std::string> removals;    // check: what must come off first
   std::vector<std::string> components;  // check, symptom: components it tells about

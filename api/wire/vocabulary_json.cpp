@@ -13,6 +13,7 @@ class EntryForm {
     put("contraries", e.contraries);
     put("retired", e.retired);
     put("alias_of", e.alias_of);
+    put("kind_of", e.kind_of);
     put("cautions", e.cautions);
     put("removals", e.removals);
     put("components", e.components);
