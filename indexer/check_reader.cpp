@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 #include <set>
 
@@ -68,6 +69,12 @@ class PageChecks {
   void read_carried() {
     for (const PhraseMatch& match : page_.loose_matches({EntryKind::kCheck})) read_check(match);
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kCheck})) read_check(match);
+    for (std::size_t i = 0; i < page_.size();) {
+      std::size_t end = i;
+      while (page_.same_clause(end, i)) ++end;
+      guess({i, end});
+      i = end;
+    }
   }
 
  private:
@@ -76,9 +83,34 @@ class PageChecks {
   }
 
   void read_check(const PhraseMatch& match) {
-    const auto word = search_.near(match, VerdictReach::kFar);
+    auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
+    if (!word && !reading) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  bool holds_a_check(TokenRange clause) const {
+    return std::any_of(page_.items().begin(), page_.items().end(), [&](const auto& item) {
+      return item.kind == ItemKind::kCheck &&
+             page_.same_clause(page_.tokens_at(item.span).first, clause.first);
+    });
+  }
+
+  // A clause of which no item was read yet, with a verdict or a reading.
+  void guess(TokenRange clause) {
+    std::vector<std::string> stems;
+    std::vector<std::size_t> at;
+    for (std::size_t i = clause.first; i < clause.last; ++i) {
+      if (page_.is_claimed(i) || !tells_check(page_.word(i))) continue;
+      stems.push_back(page_.token(i).stem);
+      at.push_back(i);
+    }
+    if (holds_a_check(clause)) return;
+    const auto guess = reader_.words().guess(stems);
+    if (!guess) return;
+    PhraseMatch match{EntryKind::kCheck, guess->id, at[guess->telling.front()],
+                      at[guess->telling.back()] + 1};
+    read_check(match);
   }
 
   // "pads 2 mm", "tone ring cracked"
@@ -232,7 +264,8 @@ class PageChecks {
 
 }  // namespace
 
-CheckReader::CheckReader(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {
+CheckReader::CheckReader(const Vocabulary& vocabulary)
+    : vocabulary_(vocabulary), words_(vocabulary) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
     const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
     if (is_offered && !entry.components.empty()) {

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "indexer/check_words.hpp"
 #include "indexer/note_page.hpp"
 
 namespace shoplore {
@@ -26,12 +27,15 @@ class CheckReader {
   // after the findings: what is left may be a check.
   void read_carried(NotePage& page) const;
 
+  [[nodiscard]] const CheckWords& words() const { return words_; }
+
   // The one check that first of all tells about this part, and measures in that unit's quantity, or
   // has no unit when none is given; nullptr when there is none or several.
   [[nodiscard]] const Entry* check_of(std::string_view component, std::string_view unit) const;
 
  private:
   const Vocabulary& vocabulary_;
+  CheckWords words_;
   std::map<std::string, std::vector<const Entry*>, std::less<>> by_component_;
 };
 

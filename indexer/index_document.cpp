@@ -1,6 +1,7 @@
 #include "indexer/index_document.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <array>
 
 namespace shoplore {
@@ -66,6 +67,13 @@ std::vector<std::string> texts_of(const Case& record, const Vocabulary& vocabula
 
 std::string item_term(const EvidenceItem& item) {
   return std::string(kItemPrefix) + item.attribute + "=" + item.value;
+}
+
+EvidenceItem item_of_term(std::string_view term) {
+  term.remove_prefix(kItemPrefix.size());
+  const std::size_t sign = term.find('=');
+  assert(sign != term.npos);
+  return {std::string(term.substr(0, sign)), std::string(term.substr(sign + 1))};
 }
 
 std::string known_term(std::string_view group) {

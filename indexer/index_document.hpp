@@ -35,6 +35,8 @@ inline constexpr std::string_view kItemPrefix = "XI", kKnownPrefix = "XK", kCaus
                                   kProofPrefix = "XP";
 
 [[nodiscard]] std::string item_term(const EvidenceItem& item);
+// Back again. Requires: a term that item_term made.
+[[nodiscard]] EvidenceItem item_of_term(std::string_view term);
 [[nodiscard]] std::string known_term(std::string_view group);
 [[nodiscard]] std::string cause_term(std::string_view cause_key);
 [[nodiscard]] std::string proof_term(Proof proof);

@@ -116,6 +116,34 @@ bool says_fail(std::string_view word) {
   return holds(words, word);
 }
 
+bool hints_pass(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"all", "each", "should", "within", "spot", "quiet", "same", "bright", "whole", "follows", "stays",
+       "stayed", "nice", "lovely", "plenty", "intact", "straight", "round", "learned", "spins", "silent",
+       "firm", "lights", "stable", "rules"});
+  return holds(words, word);
+}
+
+bool hints_fail(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"only", "open", "gone", "hangs", "sticks", "falls", "fell", "maxed", "never", "nonsense", "wobbles",
+       "growls", "knocks", "knock", "pouring", "bubbles", "bubbling", "bubble", "slips", "touching", "popped", "comes",
+       "came", "rattle", "rattles", "collapses", "collapsed", "nothing", "zero", "half", "nearly", "still",
+       "hardly", "barely", "stops", "stopped", "stone", "growling", "grinds", "standing", "swimming",
+       "full", "water", "wobble", "jammed", "locked", "burst", "loses", "losing", "pulling", "pulls", "escapes", "escaping",
+       "running", "rising", "rises", "flakes", "glitter", "metal", "swarf", "ajar", "shows", "slapping", "kaputt",
+       "scrap", "blows", "blowing", "sags", "cold", "empty", "jumpy", "follow", "followed", "moves", "culprit",
+       "hiss", "hissing", "leans", "clunks", "steps", "noise"});
+  return holds(words, word);
+}
+
+bool hints_unclear(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"maybe", "couldn't", "couldnt", "conclusive", "dunno", "sure", "hmm", "unreadable", "borderline",
+       "perhaps", "probably", "aborted", "doubt", "tell", "flickered", "flickers", "slight", "slightly"});
+  return holds(words, word) || says_unclear(word);
+}
+
 bool says_unclear(std::string_view word) {
   return word == "inconclusive" || word == "unclear" || word == "borderline" ||
          word == "marginal" || word == "undecided" || word == "doubtful";
@@ -170,7 +198,7 @@ bool is_repair_context(std::string_view word) {
 bool is_since_unit(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"day",  "days", "week",  "weeks", "wk",  "wks", "month", "months", "mo", "mth",
-       "mths", "year", "years", "yr",    "yrs", "km",  "kms",   "miles",  "mi", "times"});
+       "mths", "year", "years", "yr",    "yrs", "km",  "kms",   "miles",  "mi", "times", "mos", "mnth", "mnths"});
   return holds(words, word);
 }
 

@@ -37,6 +37,12 @@ namespace shoplore {
 [[nodiscard]] bool says_pass(std::string_view word);
 [[nodiscard]] bool says_fail(std::string_view word);
 
+// Weaker words, which tell how a check went when none of the plain ones is near it: "should",
+// "all"; "only", "hangs"; "maybe", "couldn't".
+[[nodiscard]] bool hints_pass(std::string_view word);
+[[nodiscard]] bool hints_fail(std::string_view word);
+[[nodiscard]] bool hints_unclear(std::string_view word);
+
 // "inconclusive": the check told nothing.
 [[nodiscard]] bool says_unclear(std::string_view word);
 

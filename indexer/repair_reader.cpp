@@ -8,6 +8,7 @@
 #include <map>
 #include <optional>
 
+#include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/repair_deeds.hpp"
 #include "indexer/repair_said.hpp"
@@ -46,6 +47,13 @@ class RepairReader {
                 is_deed_.begin() + static_cast<std::ptrdiff_t>(deed.at.last), 1);
     }
     for (const Deed& deed : deeds) {
+      if (const auto part = part_of(deed)) {
+        add(deed, *part);
+      } else if (const auto before = part_before(deed)) {
+        add(deed, *before);
+      }
+    }
+    for (const Deed& deed : unsaid_deeds()) {
       if (const auto part = part_of(deed)) add(deed, *part);
     }
     for (std::size_t i = 0; i < groups_.size(); ++i) read_next_clauses(i);
@@ -169,6 +177,76 @@ class RepairReader {
     return best;
   }
 
+  // "vanes were sticky, we cleaned them": the part is the last one of the clause before.
+  std::optional<std::size_t> part_before(const Deed& deed) const {
+    if (deed.form != DeedForm::kVerb) return std::nullopt;
+    std::size_t first = deed.at.first, last = deed.at.last;
+    while (first > 0 && page_.same_clause(first - 1, deed.at.first)) --first;
+    bool means_it = false;
+    for (; page_.same_clause(last, deed.at.first); ++last) {
+      const std::string& word = page_.word(last);
+      means_it = means_it || word == "it" || word == "them" || word == "one" || word == "both";
+    }
+    const bool begins = first == deed.at.first;
+    if (first == 0 || (!means_it && !begins)) return std::nullopt;
+    if (!parted_by_comma(page_, first - 1, first)) return std::nullopt;
+    for (std::size_t i = parts_.size(); i > 0; --i) {
+      const PhraseMatch& part = parts_[i - 1];
+      if (part.first >= deed.at.first) {
+        if (page_.same_clause(part.first, deed.at.first)) return std::nullopt;
+        continue;
+      }
+      const bool is_free = used_[i - 1] == 0 || is_follow_up(deed.action);
+      const bool is_near = page_.same_clause(part.first, first - 1);
+      return is_free && is_near ? std::optional(i - 1) : std::nullopt;
+    }
+    return std::nullopt;
+  }
+
+  // "chain kit and guides 17 months ago at the dealer", "glow plugs & relay, us, 10 mths": a clause
+  // of parts alone, with who and when after it, says that they were replaced.
+  std::vector<Deed> unsaid_deeds() const {
+    std::vector<Deed> deeds;
+    if (vocabulary_.find(EntryKind::kAction, "replace") == nullptr) return deeds;
+    for (std::size_t i = 0; i < parts_.size(); ++i) {
+      const PhraseMatch& part = parts_[i];
+      const bool is_last =
+          i + 1 == parts_.size() || !page_.same_clause(parts_[i + 1].first, part.first);
+      if (!is_last || used_[i] != 0 || page_.is_claimed(part.first)) continue;
+      if (is_list_with_who_and_when(part)) {
+        deeds.push_back({{part.last - 1, part.last}, "replace", DeedForm::kFollowsPart});
+      }
+    }
+    return deeds;
+  }
+
+  bool is_list_with_who_and_when(const PhraseMatch& part) const {
+    std::size_t first = part.first;
+    while (first > 0 && page_.same_clause(first - 1, part.first)) --first;
+    for (std::size_t i = first; i < part.first; ++i) {
+      const std::string& word = page_.word(i);
+      const bool passes = is_part(i) || is_stop_word(word) || says_position(word) ||
+                          joins(word) || small_number(word) || word == "kit" || word == "set";
+      if (is_deed_[i] != 0 || page_.is_claimed(i) || !passes) return false;
+    }
+    std::size_t last = part.last;
+    bool tells = false;
+    for (; page_.same_clause(last, part.first); ++last) {
+      if (is_deed_[last] != 0 || page_.is_claimed(last)) return false;
+      if (!goes_on(last)) return tells;
+      tells = tells || says_who_or_when(last);
+    }
+    if (tells) return true;
+    const bool leads_on = last < page_.size() && parted_by_comma(page_, last - 1, last);
+    return leads_on && clause_that_goes_on(last).has_value() && says_who_or_when(last);
+  }
+
+  bool says_who_or_when(std::size_t i) const {
+    const std::string& word = page_.word(i);
+    return word == "us" || word == "here" || word == "ours" || names_others(word) ||
+           says_own_work(word) || word == "owner" || months_ago_in(page_, {i, i + 1}).has_value();
+  }
+
   bool joined(const PhraseMatch& a, const PhraseMatch& b, const Deed& deed) const {
     if (!page_.same_clause(a.first, b.first)) return joined_by_comma(a, b, deed);
     bool join = false;
@@ -224,8 +302,14 @@ class RepairReader {
       return;
     }
     if (used_[part] != 0) {
-      // "new coil fitted": the second deed says the same of the same part.
-      return claim(deed.at);
+      // "new coil fitted": the second deed says the same of the same part; "fitted and coded" adds
+      // to it.
+      claim(deed.at);
+      if (!is_follow_up(deed.action)) return;
+      const Fix further{deed.action, parts_[part].id};
+      if (by_fix_.contains(further)) return;
+      const TokenRange group{std::min(at.first, deed.at.first), std::max(at.last, deed.at.last)};
+      return add_item(said_in(around_of(group), group), deed.action, part, deed.at);
     }
     std::size_t first = part, last = part + 1;
     while (first > 0 && used_[first - 1] == 0 && joined(parts_[first - 1], parts_[first], deed))

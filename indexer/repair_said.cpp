@@ -41,10 +41,37 @@ class Times {
       return is_past_mark(unit + 1, i) ? months_of(2, word(unit, i)) : std::nullopt;
     }
     const auto count = small_number(word(i, i));
-    return count && is_past_mark(i + 2, i) ? months_of(*count, word(i + 1, i)) : std::nullopt;
+    if (count && is_past_mark(i + 2, i)) return months_of(*count, word(i + 1, i));
+    return bare(i);
   }
 
  private:
+  // "coil elsewhere, 10 mo", "19mth": a bare number of months at the end of what is said.
+  std::optional<int> bare(std::size_t i) const {
+    if (i > 0 && is_length(word(i - 1, i))) return std::nullopt;
+    const auto months = [&](std::optional<int> number, std::string_view unit) {
+      const bool is_month = unit.starts_with("m") && unit != "mi" && unit != "miles";
+      return is_month && number ? months_of(*number, unit) : std::nullopt;
+    };
+    const auto together = months_written_together(word(i, i));
+    if (together && word(i, i).find('m') != std::string_view::npos && ends_saying(i + 1, i)) {
+      return together;
+    }
+    return ends_saying(i + 2, i) ? months(small_number(word(i, i)), word(i + 1, i)) : std::nullopt;
+  }
+
+  // "every 6 months", "for 6 months"
+  static bool is_length(std::string_view before) {
+    return before == "every" || before == "for" || before == "in" || before == "within" ||
+           before == "next" || before == "over" || before == "each";
+  }
+
+  bool ends_saying(std::size_t at, std::size_t anchor) const {
+    const std::string_view next = word(at, anchor);
+    return next.empty() || next == "past" || next == "since" || next == "here" ||
+           next == "elsewhere" || next == "by" || next == "at";
+  }
+
   std::optional<int> last(std::size_t i) const {
     const auto months = months_of(1, word(i + 1, i));
     return word(i, i) == "last" || !months ? months : std::optional(0);

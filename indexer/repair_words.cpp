@@ -18,7 +18,7 @@ bool holds(const std::array<std::string_view, N>& words, std::string_view word) 
 bool is_past(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"rebuilt", "done", "put", "did", "new", "bled", "rebled", "blown", "blew", "reground",
-       "relearnt", "unstuck", "reset", "recon"});
+       "relearnt", "unstuck", "reset", "recon", "retaught", "taught", "set", "rebuild"});
   return (word.ends_with("ed") && !word.ends_with("eed")) || holds(words, word);
 }
 
@@ -27,6 +27,13 @@ bool is_plain_verb(std::string_view word) {
       {"change", "replace", "renew", "repair", "fix", "clean", "fit", "install", "adjust", "weld",
        "changes", "replaces", "fits"});
   return holds(words, word);
+}
+
+bool is_follow_up(std::string_view action) {
+  constexpr auto actions = std::to_array<std::string_view>(
+      {"relearn", "calibrate", "code_in", "bleed", "lubricate", "seal", "tighten", "reprogram", "balance",
+       "align", "charge", "top_up", "dry_and_protect", "clear_codes_of", "free_off"});
+  return holds(actions, action);
 }
 
 bool is_swap(std::string_view word) {
@@ -74,7 +81,9 @@ bool names_others(std::string_view word) {
        "friend",     "mate",      "firm",        "depot",     "place",   "shop",      "shops",
        "specialist", "bodyshop",  "recovery",    "seller",    "auction", "neighbour", "brother",
        "son",        "dad",       "father",      "uncle",     "husband", "someone",   "somebody",
-       "somewhere",  "else",      "independent", "patrol",    "trader",  "fitter",    "others"});
+       "somewhere",  "else",      "independent", "patrol",    "trader",  "fitter",    "others",
+       "agent", "agents", "indy", "company", "tuner", "electrician", "locksmith", "importer",
+       "station", "builder", "outfit", "lad", "boys"});
   return holds(words, word);
 }
 
@@ -104,7 +113,7 @@ std::optional<int> months_of(int count, std::string_view unit) {
   if (unit.starts_with("w")) {
     return is_since_unit(unit) ? std::optional(count * 7 / 30) : std::nullopt;
   }
-  if (unit.starts_with("mo") || unit.starts_with("mth")) {
+  if (unit.starts_with("mo") || unit.starts_with("mth") || unit.starts_with("mnth")) {
     return is_since_unit(unit) ? std::optional(count) : std::nullopt;
   }
   if (unit.starts_with("y") && is_since_unit(unit)) return count * 12;

@@ -10,6 +10,9 @@
 
 namespace shoplore {
 
+// "relearn", "bleed": an action that follows another on the same part.
+[[nodiscard]] bool is_follow_up(std::string_view action);
+
 // "replaced", "rebuilt": the form in which a word of work says that it is done.
 [[nodiscard]] bool is_past(std::string_view word);
 

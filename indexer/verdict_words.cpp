@@ -165,4 +165,30 @@ std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
   return std::nullopt;
 }
 
+std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) const {
+  std::size_t first = match.first, last = match.last;
+  while (first > 0 && page_.same_clause(first - 1, match.first)) --first;
+  while (page_.same_clause(last, match.first)) ++last;
+  if (last < page_.size() && leads_on(page_, last - 1, last)) {
+    const std::size_t next = last;
+    std::size_t end = next;
+    bool is_free = true;
+    for (; page_.same_clause(end, next); ++end) is_free = is_free && is_finding_[end] == 0;
+    if (is_free) last = end;
+  }
+  std::optional<VerdictWords> good, bad;
+  for (std::size_t i = first; i < last; ++i) {
+    const bool is_own = i >= match.first && i < match.last;
+    if (is_own || page_.is_claimed(i) || is_finding_[i] != 0) continue;
+    const std::string& word = page_.word(i);
+    if (hints_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
+    const auto plain = at(i);
+    const bool passes = plain ? plain->verdict == Verdict::kPass : hints_pass(word);
+    const bool fails = plain ? plain->verdict == Verdict::kFail : hints_fail(word);
+    if (passes && !good) good = VerdictWords{Verdict::kPass, {i, i + 1}};
+    if (fails && !bad) bad = VerdictWords{Verdict::kFail, {i, i + 1}};
+  }
+  return bad ? bad : good;
+}
+
 }  // namespace shoplore

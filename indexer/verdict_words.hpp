@@ -35,6 +35,10 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> near(const PhraseMatch& match,
                                                  VerdictReach reach) const;
 
+  // What the whole clause and the one that leads on from it tell, weaker words included; doubt
+  // outweighs bad news, bad news good. For a check that near() finds nothing of.
+  [[nodiscard]] std::optional<VerdictWords> around(const PhraseMatch& match) const;
+
  private:
   [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
