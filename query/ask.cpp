@@ -10,7 +10,7 @@
 #include "query/breadth.hpp"
 #include "query/cautions_for.hpp"
 #include "query/fix_counts.hpp"
-#include "query/likely_causes.hpp"
+#include "query/ranking/likely_causes.hpp"
 #include "query/similar_cases.hpp"
 #include "query/watch_out.hpp"
 
@@ -70,12 +70,13 @@ LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, cons
   return row;
 }
 
-Result<void> rank_into(Answer& answer, const Question& question, const CaseCounter& counter) {
+Result<void> rank_into(Answer& answer, const Question& question, const Snapshot& snapshot) {
+  const CaseCounter& counter = snapshot.ledger();
   // Without evidence a ranking would only say how common each cause is: silence is honest.
   answer.nothing_matches = answer.understood.evidence.empty();
   if (answer.nothing_matches) return {};
   const auto ranking =
-      rank_causes(ranking_items(answer.understood.evidence), question.filter, counter);
+      snapshot.ranking().rank(ranking_items(answer.understood.evidence), question.filter);
   if (!ranking) return fail(ranking.error());
   auto breadth = look_wider(answer.understood.evidence, question.filter, counter, *ranking);
   if (!breadth) return fail(breadth.error());
@@ -130,7 +131,7 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   if (!counted) return fail(counted.error());
   for (const std::uint32_t cases : *counted) answer.cases_in_records += cases;
 
-  if (auto ranked = rank_into(answer, question, ledger); !ranked) return fail(ranked.error());
+  if (auto ranked = rank_into(answer, question, snapshot); !ranked) return fail(ranked.error());
   auto warnings = watch_out(answer.understood.evidence, answer.likely_causes, question.filter,
                             ledger, vocabulary);
   if (!warnings) return fail(warnings.error());

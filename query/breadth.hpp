@@ -9,7 +9,7 @@
 
 #include "query/answer.hpp"
 #include "query/case_counter.hpp"
-#include "query/likely_causes.hpp"
+#include "query/ranking/likely_causes.hpp"
 
 namespace shoplore {
 

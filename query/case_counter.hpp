@@ -57,6 +57,13 @@ struct Filter {
 struct CountQuestion {
   std::vector<EvidenceItem> all_of;  // every item must hold; a group's "absent" is allowed
   Filter filter;
+  std::vector<std::string> known = {};  // attributes whose value must be known; of a mention it is
+};
+
+// A case and its main cause.
+struct CaseCause {
+  CaseId id;
+  CauseNumber cause = 0;
 };
 
 struct ProfileCount {
@@ -84,8 +91,17 @@ class CaseCounter {
       const CountQuestion& question) const = 0;
 
   // Cases by cause where the attribute's value is known (all cases for a mention).
-  [[nodiscard]] virtual Result<std::vector<std::uint32_t>> known_by_cause(
-      std::string_view attribute, const Filter& filter) const = 0;
+  [[nodiscard]] Result<std::vector<std::uint32_t>> known_by_cause(std::string_view attribute,
+                                                                  const Filter& filter) const {
+    return by_cause({{}, filter, {std::string(attribute)}});
+  }
+
+  // The cases where all of it holds, by id.
+  [[nodiscard]] virtual Result<std::vector<CaseCause>> cases(
+      const CountQuestion& question) const = 0;
+
+  // Every item the counted cases hold, sorted: a group's "absent" is none of them.
+  [[nodiscard]] virtual Result<std::vector<EvidenceItem>> stored_items() const = 0;
 
   // How many different values of the attribute the records hold; at least 1.
   [[nodiscard]] virtual Result<std::uint32_t> value_count(std::string_view attribute) const = 0;

@@ -24,6 +24,10 @@ Xapian::Query item_query(const EvidenceItem& item) {
 Xapian::Query whole_query(const CountQuestion& question) {
   std::vector<Xapian::Query> parts{filter_query(question.filter)};
   for (const EvidenceItem& item : question.all_of) parts.push_back(item_query(item));
+  for (const std::string& attribute : question.known) {
+    if (known_by(attribute) == KnownBy::kMention) continue;
+    parts.push_back(Xapian::Query(known_term(known_group(attribute))));
+  }
   return Xapian::Query(Xapian::Query::OP_AND, parts.begin(), parts.end());
 }
 
@@ -95,19 +99,33 @@ Result<std::vector<std::uint32_t>> IndexCounter::by_cause(const CountQuestion& q
   return counted->cases_by_cause;
 }
 
-Result<std::vector<std::uint32_t>> IndexCounter::known_by_cause(std::string_view attribute,
-                                                                const Filter& filter) const {
-  if (known_by(attribute) == KnownBy::kMention) return by_cause({{}, filter});
-  return guarded([&]() -> Result<std::vector<std::uint32_t>> {
-    const Xapian::Query query(Xapian::Query::OP_AND, filter_query(filter),
-                              Xapian::Query(known_term(known_group(attribute))));
-    std::vector<std::uint32_t> counts(causes_.size());
-    for (const auto& [text, cases] : slot_counts(index_, query, kProfileSlot)) {
-      const auto cause = causes_.find(profile_from_text(text).cause);
+Result<std::vector<CaseCause>> IndexCounter::cases(const CountQuestion& question) const {
+  return guarded([&]() -> Result<std::vector<CaseCause>> {
+    Xapian::Enquire enquire(index_);
+    enquire.set_query(whole_query(question));
+    enquire.set_weighting_scheme(Xapian::BoolWeight());
+    enquire.set_docid_order(Xapian::Enquire::ASCENDING);
+    std::vector<CaseCause> found;
+    const Xapian::MSet matches = enquire.get_mset(0, index_.get_doccount());
+    for (auto it = matches.begin(); it != matches.end(); ++it) {
+      const Profile profile = profile_from_text(it.get_document().get_value(kProfileSlot));
+      const auto cause = causes_.find(profile.cause);
       assert(cause && "the cause table belongs to this index");
-      counts[*cause] += cases;
+      found.push_back({CaseId{*it}, *cause});
     }
-    return counts;
+    return found;
+  });
+}
+
+Result<std::vector<EvidenceItem>> IndexCounter::stored_items() const {
+  return guarded([&]() -> Result<std::vector<EvidenceItem>> {
+    std::vector<EvidenceItem> items;
+    const std::string prefix(kItemPrefix);
+    for (auto it = index_.allterms_begin(prefix); it != index_.allterms_end(prefix); ++it) {
+      items.push_back(item_of_term(*it));
+    }
+    std::sort(items.begin(), items.end());
+    return items;
   });
 }
 

@@ -22,8 +22,8 @@ class IndexCounter final : public CaseCounter {
   [[nodiscard]] Result<Tally> tally(const CountQuestion& question) const override;
   [[nodiscard]] Result<std::vector<std::uint32_t>> by_cause(
       const CountQuestion& question) const override;
-  [[nodiscard]] Result<std::vector<std::uint32_t>> known_by_cause(
-      std::string_view attribute, const Filter& filter) const override;
+  [[nodiscard]] Result<std::vector<CaseCause>> cases(const CountQuestion& question) const override;
+  [[nodiscard]] Result<std::vector<EvidenceItem>> stored_items() const override;
   [[nodiscard]] Result<std::uint32_t> value_count(std::string_view attribute) const override;
   [[nodiscard]] const CauseTable& causes() const override;
 

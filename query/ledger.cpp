@@ -108,6 +108,10 @@ Roaring matches_in(const Chunk& chunk, const CountQuestion& question) {
     if (by_group) excluded.push_back(item_term({item.attribute, "present"}));
     required.push_back(by_group ? known_term(known_group(item.attribute)) : item_term(item));
   }
+  for (const std::string& attribute : question.known) {
+    if (known_by(attribute) == KnownBy::kMention) continue;
+    required.push_back(known_term(known_group(attribute)));
+  }
   std::vector<const Roaring*> bitmaps;
   for (const std::string& term : required) {
     const Roaring* bits = bits_of(chunk, term);
@@ -323,6 +327,29 @@ Ledger Ledger::updated(const Xapian::Database& index, const std::set<CaseId>& ca
   return ledger;
 }
 
+Ledger Ledger::without(const std::set<CaseId>& cases) const {
+  auto impl = std::make_shared<Impl>(*impl_);
+  std::vector<Roaring> gone(impl->chunks.size());
+  for (const CaseId id : cases) {
+    const std::size_t number = id.value / kChunkCases;
+    if (number < gone.size()) gone[number].add(static_cast<std::uint32_t>(id.value % kChunkCases));
+  }
+  for (std::size_t i = 0; i < gone.size(); ++i) {
+    if (gone[i].isEmpty() || !impl->chunks[i]) continue;
+    auto chunk = std::make_shared<Chunk>(*impl->chunks[i]);
+    chunk->counted -= gone[i];
+    for (auto it = chunk->bits.begin(); it != chunk->bits.end();) {
+      it->second -= gone[i];
+      it = it->second.isEmpty() ? chunk->bits.erase(it) : std::next(it);
+    }
+    impl->chunks[i] = std::move(chunk);
+  }
+  impl->settle();
+  Ledger ledger;
+  ledger.impl_ = std::move(impl);
+  return ledger;
+}
+
 Result<Tally> Ledger::tally(const CountQuestion& question) const {
   Tally tally;
   tally.cases_by_cause.resize(impl_->causes.size());
@@ -351,24 +378,28 @@ Result<std::vector<std::uint32_t>> Ledger::by_cause(const CountQuestion& questio
   return counts;
 }
 
-Result<std::vector<std::uint32_t>> Ledger::known_by_cause(std::string_view attribute,
-                                                          const Filter& filter) const {
-  if (known_by(attribute) == KnownBy::kMention) return by_cause({{}, filter});
-  std::vector<std::uint32_t> counts(impl_->causes.size());
-  const std::string group = known_term(known_group(attribute));
-  const bool has_numbers = filters_numbers(filter);
-  const NumberFilter numbers = number_filter(filter);
+Result<std::vector<CaseCause>> Ledger::cases(const CountQuestion& question) const {
+  std::vector<CaseCause> found;
+  impl_->for_each_match(question, [&](std::uint32_t id, const Row& row) {
+    found.push_back({CaseId{id}, row.cause});
+  });
+  return found;
+}
+
+Result<std::vector<EvidenceItem>> Ledger::stored_items() const {
+  std::set<std::string_view> terms;
   for (const auto& chunk : impl_->chunks) {
-    const Roaring* known = chunk ? bits_of(*chunk, group) : nullptr;
-    if (known == nullptr) continue;
-    Roaring matches = matches_in(*chunk, {{}, filter});
-    matches &= *known;
-    for (const std::uint32_t id : matches) {
-      const Row& row = chunk->rows[id];
-      if (!has_numbers || numbers.passes(row)) ++counts[row.cause];
+    if (!chunk) continue;
+    const std::string prefix(kItemPrefix);
+    for (auto it = chunk->bits.lower_bound(prefix);
+         it != chunk->bits.end() && it->first.starts_with(prefix); ++it) {
+      terms.insert(it->first);
     }
   }
-  return counts;
+  std::vector<EvidenceItem> items;
+  for (const std::string_view term : terms) items.push_back(item_of_term(term));
+  std::sort(items.begin(), items.end());
+  return items;
 }
 
 Result<std::uint32_t> Ledger::value_count(std::string_view attribute) const {

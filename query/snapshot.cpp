@@ -4,6 +4,7 @@
 #include <xapian.h>
 
 #include <mutex>
+#include <optional>
 #include <set>
 #include <system_error>
 #include <vector>
@@ -37,6 +38,9 @@ struct Snapshot::Impl {
   std::filesystem::path generation;
   Ledger ledger;
   Revision revision;
+  RankingKnobs knobs;
+  mutable std::once_flag ranking_made;
+  mutable std::optional<RankingModel> ranking;
   // A handle serves one user at a time; the lock is held only to take one and to put it back.
   mutable std::mutex mutex;
   mutable std::vector<Xapian::Database> idle;
@@ -101,6 +105,14 @@ Result<std::shared_ptr<const Snapshot>> Snapshot::refreshed(
   } catch (const Xapian::Error& error) {
     return translated(error, *generation);
   }
+}
+
+const RankingModel& Snapshot::ranking() const {
+  std::call_once(impl_->ranking_made, [this] {
+    // The ledger's counts are in memory and cannot fail.
+    impl_->ranking = std::move(*RankingModel::of(impl_->ledger, impl_->knobs));
+  });
+  return *impl_->ranking;
 }
 
 const Ledger& Snapshot::ledger() const {

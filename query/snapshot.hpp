@@ -17,6 +17,7 @@
 #include "indexer/shop_folder.hpp"
 #include "indexer/store.hpp"
 #include "query/ledger.hpp"
+#include "query/ranking/ranking_model.hpp"
 
 namespace Xapian {
 class Database;
@@ -35,6 +36,8 @@ class Snapshot {
       const std::shared_ptr<const Snapshot>& old, const ShopFolder& folder, const Store& store);
 
   [[nodiscard]] const Ledger& ledger() const;
+  // The ranking of these records; its strengths are worked out when first asked for.
+  [[nodiscard]] const RankingModel& ranking() const;
   [[nodiscard]] Revision revision() const;
 
   // Runs `use` with an index handle at this snapshot's revision. When the index has moved on so

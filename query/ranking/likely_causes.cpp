@@ -1,133 +1,175 @@
 // One pass per item over the counter's per-cause vectors; everything else is arithmetic.
-#include "query/likely_causes.hpp"
+#include "query/ranking/likely_causes.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace shoplore {
 namespace {
 
-using Counts = std::vector<std::uint32_t>;
-
-double total(const Counts& counts) {
-  return static_cast<double>(std::accumulate(counts.begin(), counts.end(), std::uint64_t{0}));
+double total(const CauseCounts& counts) {
+  return std::accumulate(counts.begin(), counts.end(), 0.0);
 }
 
-// An item's counts by cause, the left-out case already taken away.
-struct ItemCounts {
-  EvidenceItem item;
-  Counts with, known;
-  double background = 0;
+std::uint32_t whole(double count) {
+  return static_cast<std::uint32_t>(std::lround(count));
+}
+
+// How common each cause is, and how likely one the records lack: log weights.
+struct Priors {
+  std::vector<double> by_cause;
+  double unseen = 0;  // -infinity when nothing was seen once
 };
 
-bool holds(const LeftOut& left_out, const EvidenceItem& item) {
-  const bool by_group = known_by(item.attribute) == KnownBy::kGroup && item.value == "absent";
-  const EvidenceItem stored{item.attribute, by_group ? "present" : item.value};
-  const bool there =
-      std::find(left_out.items.begin(), left_out.items.end(), stored) != left_out.items.end();
-  if (!by_group) return there;
-  const bool known = std::find(left_out.known.begin(), left_out.known.end(),
-                               known_group(item.attribute)) != left_out.known.end();
-  return known && !there;
-}
-
-bool knows(const LeftOut& left_out, std::string_view attribute) {
-  if (known_by(attribute) == KnownBy::kMention) return true;
-  return std::find(left_out.known.begin(), left_out.known.end(), known_group(attribute)) !=
-         left_out.known.end();
-}
-
-Result<ItemCounts> counts_of(const EvidenceItem& item, const Filter& filter,
-                             const CaseCounter& counter, const std::optional<LeftOut>& left_out) {
-  auto with = counter.by_cause({{item}, filter});
-  if (!with) return fail(with.error());
-  auto known = counter.known_by_cause(item.attribute, filter);
-  if (!known) return fail(known.error());
-  if (left_out && holds(*left_out, item)) --(*with)[left_out->cause];
-  if (left_out && knows(*left_out, item.attribute)) --(*known)[left_out->cause];
-  double values = 1;  // a mention: (N_f + 1/2) / (N + 1) is the attribute's form with V = 2
-  if (known_by(item.attribute) == KnownBy::kMention) {
-    values = 2;
-  } else {
-    const auto possible = possible_values(counter, item.attribute);
-    if (!possible) return fail(possible.error());
-    values = *possible;
+Priors priors_of(const CauseCounts& seen) {
+  const double cases = total(seen);
+  double once = 0, prior_total = 0;
+  for (const double n : seen) {
+    if (n == 1) ++once;
+    if (n > 0) prior_total += n + 0.5;
   }
-  const double background = (total(*with) + 0.5) / (total(*known) + values / 2);
-  return ItemCounts{item, std::move(*with), std::move(*known), background};
+  // All of them seen once would leave the recorded causes nothing, and evidence no say.
+  const double unseen = std::min(once, cases - 0.5) / cases;
+  Priors priors;
+  for (const double n : seen) {
+    priors.by_cause.push_back(n > 0 ? std::log((1 - unseen) * (n + 0.5) / prior_total) : 0);
+  }
+  priors.unseen = std::log(unseen);
+  return priors;
 }
 
-WhyLine why_line(const ItemCounts& counts, CauseNumber cause, const RankingKnobs& knobs,
-                 double tau) {
+double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
+  return columns.items[c] + knobs.gamma * columns.pairs[c] + knobs.eta * columns.likeness[c] +
+         columns.mentions[c];
+}
+
+struct ItemTotals {
+  std::uint32_t with = 0, known = 0;
+};
+
+WhyLine why_line(const ItemCounts& counts, const ItemTotals& totals, CauseNumber cause,
+                 const RankingKnobs& knobs, double tau) {
   WhyLine line;
   line.item = counts.item;
-  line.with_item = counts.with[cause];
-  line.known = counts.known[cause];
-  line.with_item_elsewhere = static_cast<std::uint32_t>(total(counts.with)) - line.with_item;
-  line.known_elsewhere = static_cast<std::uint32_t>(total(counts.known)) - line.known;
-  const double rate = (line.with_item + knobs.m * counts.background) / (line.known + knobs.m);
-  line.weight = tau * std::log(rate / counts.background);
+  line.with_item = whole(counts.with[cause]);
+  line.known = whole(counts.known[cause]);
+  line.with_item_elsewhere = totals.with - line.with_item;
+  line.known_elsewhere = totals.known - line.known;
+  line.weight = tau * item_part(counts, cause, knobs.smoothing);
   return line;
 }
 
-// From how often each was seen and what its why lines add.
-void set_probabilities(Ranking& ranking) {
-  double once = 0, prior_total = 0;
+double log_sum(const std::vector<double>& log_weights) {
+  const double largest = *std::max_element(log_weights.begin(), log_weights.end());
+  double sum = 0;
+  for (const double each : log_weights) sum += std::exp(each - largest);
+  return largest + std::log(sum);
+}
+
+double log_add(double a, double b) {
+  const double largest = std::max(a, b);
+  if (std::isinf(largest)) return largest;
+  return largest + std::log(std::exp(a - largest) + std::exp(b - largest));
+}
+
+// By position ln(sum of all the others): from both ends, since taking one away from the sum of all
+// would lose everything where that one is nearly all.
+std::vector<double> logs_of_others(const std::vector<double>& log_weights) {
+  constexpr double kNothing = -std::numeric_limits<double>::infinity();
+  std::vector<double> others(log_weights.size(), kNothing);
+  double before = kNothing, after = kNothing;
+  for (std::size_t i = 0; i < others.size(); ++i) {
+    others[i] = before;
+    before = log_add(before, log_weights[i]);
+  }
+  for (std::size_t i = others.size(); i > 0; --i) {
+    others[i - 1] = log_add(others[i - 1], after);
+    after = log_add(after, log_weights[i - 1]);
+  }
+  return others;
+}
+
+void set_probabilities(Ranking& ranking, double unseen) {
   std::vector<double> log_weights;
   for (const RankedCause& row : ranking.causes) {
-    if (row.seen == 1) ++once;
-    prior_total += row.seen + 0.5;
-    double log_weight = std::log(row.seen + 0.5);
-    for (const WhyLine& line : row.why) log_weight += line.weight;
-    log_weights.push_back(log_weight);
+    double weight = row.prior + row.pairs + row.likeness + row.mentions;
+    for (const WhyLine& line : row.why) weight += line.weight;
+    log_weights.push_back(weight);
   }
-  // All of them seen once would leave the recorded causes nothing, and evidence no say.
-  const double unseen = std::min(once, ranking.cases - 0.5) / ranking.cases;
-  // Relative to the largest, so that nothing overflows.
-  const double largest = *std::max_element(log_weights.begin(), log_weights.end());
-  const double scale = (1 - unseen) / prior_total;
-  ranking.not_in_these_records = unseen * std::exp(-largest);
-  double sum = ranking.not_in_these_records;
-  for (std::size_t i = 0; i < log_weights.size(); ++i) {
-    ranking.causes[i].probability = scale * std::exp(log_weights[i] - largest);
-    sum += ranking.causes[i].probability;
+  log_weights.push_back(unseen);
+  const double all = log_sum(log_weights);
+  const std::vector<double> others = logs_of_others(log_weights);
+  for (std::size_t i = 0; i < ranking.causes.size(); ++i) {
+    ranking.causes[i].probability = std::exp(log_weights[i] - all);
+    ranking.causes[i].others = -others[i];
   }
-  ranking.not_in_these_records /= sum;
-  for (RankedCause& row : ranking.causes) row.probability /= sum;
+  ranking.not_in_these_records = std::exp(unseen - all);
 }
 
 }  // namespace
 
-Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter& filter,
-                            const CaseCounter& counter, const RankingKnobs& knobs,
-                            const std::optional<LeftOut>& left_out) {
-  auto seen = counter.by_cause({{}, filter});
-  if (!seen) return fail(seen.error());
-  if (left_out) --(*seen)[left_out->cause];
-  std::vector<ItemCounts> counted;
-  for (const EvidenceItem& item : items) {
-    auto counts = counts_of(item, filter, counter, left_out);
-    if (!counts) return fail(counts.error());
-    counted.push_back(std::move(*counts));
-  }
+double tempering(std::size_t items, double rho) {
+  return items == 0 ? 1 : 1 / (1 + rho * static_cast<double>(items - 1));
+}
 
+std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCounts& seen,
+                                     std::size_t items, const RankingKnobs& knobs) {
+  const Priors priors = priors_of(seen);
+  const double tau = tempering(items, knobs.rho);
+  std::vector<double> weights(seen.size() + 1, 0);
+  double largest = priors.unseen;
+  for (CauseNumber c = 0; c < seen.size(); ++c) {
+    if (seen[c] <= 0) continue;
+    weights[c] = priors.by_cause[c] + tau * evidence_of_cause(columns, c, knobs);
+    largest = std::max(largest, weights[c]);
+  }
+  double sum = 0;
+  for (CauseNumber c = 0; c < seen.size(); ++c) {
+    weights[c] = seen[c] > 0 ? std::exp(weights[c] - largest) : 0;
+    sum += weights[c];
+  }
+  weights.back() = std::exp(priors.unseen - largest);
+  sum += weights.back();
+  for (double& weight : weights) weight /= sum;
+  return weights;
+}
+
+Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter& filter,
+                            const RankingBasis& basis, const RankingKnobs& knobs,
+                            const std::optional<LeftOut>& left_out) {
+  const auto counts = count_question(items, filter, basis, left_out);
+  if (!counts) return fail(counts.error());
   Ranking ranking;
-  ranking.cases = static_cast<std::uint32_t>(total(*seen));
+  ranking.cases = whole(total(counts->seen));
   if (ranking.cases == 0) return ranking;
-  if (!items.empty()) ranking.tau = 1 / (1 + knobs.rho * static_cast<double>(items.size() - 1));
-  for (CauseNumber cause = 0; cause < seen->size(); ++cause) {
-    if ((*seen)[cause] == 0) continue;
-    RankedCause row{cause, 0, (*seen)[cause], {}};
-    for (const ItemCounts& counts : counted) {
-      row.why.push_back(why_line(counts, cause, knobs, ranking.tau));
+  ranking.tau = tempering(items.size(), knobs.rho);
+  const CauseColumns columns = columns_of(*counts, knobs.smoothing);
+  const Priors priors = priors_of(counts->seen);
+  std::vector<ItemTotals> totals;
+  for (const ItemCounts& item : counts->items) {
+    totals.push_back({whole(total(item.with)), whole(total(item.known))});
+  }
+  for (CauseNumber cause = 0; cause < counts->seen.size(); ++cause) {
+    if (counts->seen[cause] <= 0) continue;
+    RankedCause row;
+    row.cause = cause;
+    row.seen = whole(counts->seen[cause]);
+    row.prior = priors.by_cause[cause];
+    row.pairs = ranking.tau * knobs.gamma * columns.pairs[cause];
+    row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];
+    row.mentions = ranking.tau * columns.mentions[cause];
+    for (std::size_t i = 0; i < totals.size(); ++i) {
+      row.why.push_back(why_line(counts->items[i], totals[i], cause, knobs, ranking.tau));
     }
     ranking.causes.push_back(std::move(row));
   }
-  set_probabilities(ranking);
+  set_probabilities(ranking, priors.unseen);
+  const CauseTable& causes = basis.counter.causes();
   std::sort(ranking.causes.begin(), ranking.causes.end(), [&](const auto& a, const auto& b) {
     if (a.probability != b.probability) return a.probability > b.probability;
-    return counter.causes().key(a.cause) < counter.causes().key(b.cause);
+    return causes.key(a.cause) < causes.key(b.cause);
   });
   return ranking;
 }

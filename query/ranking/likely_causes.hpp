@@ -1,16 +1,13 @@
-// Ranking causes: a tempered naive Bayes on rates shrunk to the background, explained item by
-// item. The simple first form, with start values.
+// Ranking causes: what the evidence adds to each, tempered, on top of how common it is.
 //
-// For question items E, k = |E|, cause c with n_c of N cases, item f of an attribute known in
-// D_f cases (d_cf of the cause's) with V_f possible values, N_f (n_cf) of them with f:
-//   background p_f = (N_f + 1/2) / (D_f + V_f/2); of a mention (N_f + 1/2) / (N + 1)
-//   rate theta_cf = (n_cf + m p_f) / (d_cf + m), m = 2
-//   L_c = sum over f of ln(theta_cf / p_f);  tau = 1 / (1 + rho (k - 1)), rho = 0.03
+// For a question of k items, with the columns of cause_columns.hpp:
+//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = 1 / (1 + rho (k - 1))
 //   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) * exp(tau L_c)
 //   P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953: the unseen
 //   mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N, so that
 //   something is left for the recorded ones
-// m is additive smoothing toward the background (Zadrozny & Elkan 2001 call it m-estimation).
+// Every row's parts add up to its log-odds: prior + item lines + pairs + likeness + mentions
+// = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
 #pragma once
 
@@ -19,27 +16,29 @@
 #include <vector>
 
 #include "query/answer.hpp"
-#include "query/case_counter.hpp"
+#include "query/ranking/cause_columns.hpp"
+#include "query/ranking/question_counts.hpp"
 
 namespace shoplore {
 
+// How much each part of the model may say; fitted on the shop's own cases (knob_fit.hpp).
 struct RankingKnobs {
-  double m = 2;       // strength of the background, in cases
-  double rho = 0.03;  // how much evidence items repeat one another
-};
-
-// A case to be left out of all counts: asking a closed case as if it were new.
-struct LeftOut {
-  CauseNumber cause = 0;
-  std::vector<EvidenceItem> items;  // it stated
-  std::vector<std::string> known;   // groups known in it
+  Smoothing smoothing;
+  double rho = 0.03;   // how much evidence items repeat one another
+  double gamma = 0.5;  // weight of the pairs
+  double eta = 1;      // weight of likeness to past cases
 };
 
 struct RankedCause {
   CauseNumber cause = 0;
   double probability = 0;
-  std::uint32_t seen = 0;    // n_c
-  std::vector<WhyLine> why;  // in the order of the items; weight = tau ln(theta/p)
+  std::uint32_t seen = 0;  // n_c
+  double prior = 0;        // log weight of how common it is
+  double pairs = 0;        // tau gamma pairs_c: together partly the same information
+  double likeness = 0;     // tau eta likeness_c: how like its past cases this one is
+  double mentions = 0;     // tau mentions_c
+  double others = 0;       // minus the log of what all other rows weigh
+  std::vector<WhyLine> why;  // in the order of the items; weight = tau w_f ln(theta/p)
 };
 
 struct Ranking {
@@ -51,9 +50,17 @@ struct Ranking {
 
 // Ranks every cause with n_c > 0 under the filter. Items repeat no attribute.
 [[nodiscard]] Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items,
-                                          const Filter& filter, const CaseCounter& counter,
-                                          const RankingKnobs& knobs = {},
+                                          const Filter& filter, const RankingBasis& basis,
+                                          const RankingKnobs& knobs,
                                           const std::optional<LeftOut>& left_out = {});
+
+// tau of a question of so many items.
+[[nodiscard]] double tempering(std::size_t items, double rho);
+
+// P by CauseNumber and, last, "not in these records", of columns worked out already; for fitting.
+[[nodiscard]] std::vector<double> probabilities_of(const CauseColumns& columns,
+                                                   const CauseCounts& seen, std::size_t items,
+                                                   const RankingKnobs& knobs);
 
 // The items of a record or question that enter the ranking: its findings, and of the vehicle only
 // the most telling attribute that is known (engine family, else model, else make; fuel only

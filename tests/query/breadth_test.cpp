@@ -17,7 +17,7 @@ const EvidenceItem kCode{"code:P0299", "present"}, kCold{"condition:cold", "pres
 
 Breadth looked(const std::vector<EvidenceItem>& items, const PlainCounter& shop,
                const Filter& filter = {}) {
-  const auto ranking = rank_causes(ranking_items(items), filter, shop);
+  const auto ranking = rank_simply(ranking_items(items), filter, shop);
   return look_wider(items, filter, shop, ranking.value()).value();
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "query/case_counter.hpp"
+#include "query/ranking/ranking_model.hpp"
 
 namespace shoplore::testing {
 
@@ -77,15 +78,20 @@ class PlainCounter final : public CaseCounter {
     return tally(question)->cases_by_cause;
   }
 
-  Result<std::vector<std::uint32_t>> known_by_cause(std::string_view attribute,
-                                                    const Filter& filter) const override {
-    std::vector<std::uint32_t> counts(causes_.size());
-    for (const PlainCase& each : cases_) {
-      if (matches(each, {{}, filter}) && knows(each, attribute)) {
-        ++counts[*causes_.find(each.cause)];
+  Result<std::vector<CaseCause>> cases(const CountQuestion& question) const override {
+    std::vector<CaseCause> found;
+    for (std::size_t i = 0; i < cases_.size(); ++i) {
+      if (matches(cases_[i], question)) {
+        found.push_back({CaseId{static_cast<std::uint32_t>(i) + 1}, *causes_.find(cases_[i].cause)});
       }
     }
-    return counts;
+    return found;
+  }
+
+  Result<std::vector<EvidenceItem>> stored_items() const override {
+    std::set<EvidenceItem> items;
+    for (const PlainCase& each : cases_) items.insert(each.items.begin(), each.items.end());
+    return std::vector<EvidenceItem>(items.begin(), items.end());
   }
 
   Result<std::uint32_t> value_count(std::string_view attribute) const override {
@@ -99,12 +105,15 @@ class PlainCounter final : public CaseCounter {
   }
 
   const CauseTable& causes() const override { return causes_; }
-  const std::vector<PlainCase>& cases() const { return cases_; }
+  const std::vector<PlainCase>& plain() const { return cases_; }
 
  private:
   static bool matches(const PlainCase& each, const CountQuestion& question) {
     if (!question.filter.make.empty() && !states(each, {"make", question.filter.make})) {
       return false;
+    }
+    for (const std::string& attribute : question.known) {
+      if (!knows(each, attribute)) return false;
     }
     return std::all_of(question.all_of.begin(), question.all_of.end(),
                        [&](const EvidenceItem& item) { return states(each, item); });
@@ -113,6 +122,16 @@ class PlainCounter final : public CaseCounter {
   std::vector<PlainCase> cases_;
   CauseTable causes_;
 };
+
+// The simple first form of the ranking: every item weighs alike, no pairs, no likeness.
+inline Result<Ranking> rank_simply(const std::vector<EvidenceItem>& items, const Filter& filter,
+                                   const CaseCounter& counter,
+                                   const std::optional<LeftOut>& left_out = {}) {
+  RankingKnobs knobs;
+  knobs.gamma = 0;
+  knobs.eta = 0;
+  return RankingModel(counter, {}, knobs).rank(items, filter, left_out);
+}
 
 // `count` copies.
 inline void add(std::vector<PlainCase>& cases, int count, const PlainCase& one) {

@@ -121,7 +121,7 @@ TEST(WatchOut, OwnFixThatCameBackIsNamedWithTheOneThatLasted) {
 // 0 of 10 proves less than 4 of 80: by their 90 % Jeffreys intervals at most 17 % and 10 % (the
 // upper 5 % points of Beta(1/2, 10 1/2) and Beta(4 1/2, 76 1/2)).
 TEST(WatchOut, TheFixNamedAsLastingIsTheOneBestProved) {
-  std::vector<PlainCase> cases = seal_shop(9, 2).cases();
+  std::vector<PlainCase> cases = seal_shop(9, 2).plain();
   add(cases, 10, {kSeal, {}, {}, kStayed, {"replace cam_cover_gasket"}});
   add(cases, 4, {kSeal, {}, {}, kBack, {"replace plug_well_seal"}});
   add(cases, 76, {kSeal, {}, {}, kStayed, {"replace plug_well_seal"}});

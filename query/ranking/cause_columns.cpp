@@ -1,0 +1,123 @@
+#include "query/ranking/cause_columns.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace shoplore {
+namespace {
+
+constexpr double kPairPull = 3;  // cases the rate without the other item counts for
+
+std::vector<std::vector<double>> rates_of(const QuestionCounts& counts,
+                                          const Smoothing& smoothing) {
+  std::vector<std::vector<double>> rates(counts.items.size());
+  for (std::size_t f = 0; f < rates.size(); ++f) {
+    for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
+      rates[f].push_back(rate_in(counts.items[f], c, smoothing));
+    }
+  }
+  return rates;
+}
+
+void add_pairs(const QuestionCounts& counts, const std::vector<std::vector<double>>& rates,
+               CauseColumns& columns) {
+  for (const EdgeCounts& edge : counts.edges) {
+    const double first_strength = counts.items[edge.first].strength;
+    const double second_strength = counts.items[edge.second].strength;
+    for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
+      const double first = rates[edge.first][c], second = rates[edge.second][c];
+      const double first_given = (edge.both[c] + kPairPull * first) /
+                                 (edge.second_where_first_known[c] + kPairPull);
+      const double second_given = (edge.both[c] + kPairPull * second) /
+                                  (edge.first_where_second_known[c] + kPairPull);
+      columns.pairs[c] += (first_strength * std::log(first_given / first) +
+                           second_strength * std::log(second_given / second)) /
+                          2;
+    }
+  }
+}
+
+// Sums B_i over the cases that hold any of the items; the others all have k ln epsilon.
+void add_likeness(const QuestionCounts& counts, const std::vector<std::vector<double>>& rates,
+                  CauseColumns& columns) {
+  std::uint64_t last = 0;
+  for (const ItemCounts& item : counts.items) {
+    for (const CaseCause& each : item.cases) last = std::max<std::uint64_t>(last, each.id.value);
+  }
+  std::vector<double> shared(last + 1);
+  std::vector<CauseNumber> cause_of(last + 1);
+  std::vector<char> is_touched(last + 1);
+  for (std::size_t f = 0; f < counts.items.size(); ++f) {
+    std::vector<double> gain;
+    for (const double rate : rates[f]) {
+      gain.push_back(std::log(((1 - kEpsilon) + kEpsilon * rate) / (kEpsilon * rate)));
+    }
+    for (const CaseCause& each : counts.items[f].cases) {
+      shared[each.id.value] += gain[each.cause];
+      cause_of[each.id.value] = each.cause;
+      is_touched[each.id.value] = 1;
+    }
+  }
+  if (counts.left_out && counts.left_out->value <= last) is_touched[counts.left_out->value] = 0;
+  std::vector<double> sum(counts.seen.size()), untouched = counts.seen;
+  for (std::size_t i = 0; i <= last; ++i) {
+    if (is_touched[i] == 0) continue;
+    sum[cause_of[i]] += std::exp(shared[i]);
+    untouched[cause_of[i]] -= 1;
+  }
+  const double base = static_cast<double>(counts.items.size()) * std::log(kEpsilon);
+  for (CauseNumber c = 0; c < sum.size(); ++c) {
+    if (counts.seen[c] <= 0) continue;
+    columns.likeness[c] = base + std::log((sum[c] + untouched[c]) / counts.seen[c]);
+  }
+}
+
+void add_mentions(const QuestionCounts& counts, const Smoothing& smoothing,
+                  CauseColumns& columns) {
+  const auto listed = static_cast<double>(
+      std::count_if(counts.items.begin(), counts.items.end(), [](const ItemCounts& item) {
+        return known_by(item.item.attribute) == KnownBy::kMention;
+      }));
+  const double all = std::accumulate(counts.mentions.begin(), counts.mentions.end(), 0.0);
+  const double cases = std::accumulate(counts.seen.begin(), counts.seen.end(), 0.0);
+  if (listed == 0 || all <= 0 || cases <= 0) return;
+  const double mean = all / cases;
+  for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
+    const double own = (counts.mentions[c] + smoothing.mentions * mean) /
+                       (counts.seen[c] + smoothing.mentions);
+    columns.mentions[c] = -listed * std::log(own / mean);
+  }
+}
+
+}  // namespace
+
+double rate_in(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
+  const bool is_mention = known_by(counts.item.attribute) == KnownBy::kMention;
+  const double m = is_mention ? smoothing.mentions : smoothing.attributes;
+  return (counts.with[cause] + m * counts.background) / (counts.known[cause] + m);
+}
+
+double item_part(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
+  return counts.strength * std::log(rate_in(counts, cause, smoothing) / counts.background);
+}
+
+CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing) {
+  CauseColumns columns;
+  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.mentions}) {
+    column->resize(counts.seen.size());
+  }
+  if (counts.items.empty()) return columns;
+  const auto rates = rates_of(counts, smoothing);
+  for (const ItemCounts& item : counts.items) {
+    for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
+      columns.items[c] += item_part(item, c, smoothing);
+    }
+  }
+  add_pairs(counts, rates, columns);
+  add_likeness(counts, rates, columns);
+  add_mentions(counts, smoothing, columns);
+  return columns;
+}
+
+}  // namespace shoplore

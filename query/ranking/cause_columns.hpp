@@ -1,0 +1,44 @@
+// What evidence adds to each cause: one column for the items, one for pairs of them, one for how
+// like its past cases are, one for how many mentions it would have to show.
+//
+// With rates theta_cf = (n_cf + m p_f) / (d_cf + m), smoothed toward the background (m-estimate;
+// Cestnik 1990), k items of which k_m are mentions, epsilon = 0.7:
+//   items_c    = sum over f of w_f ln(theta_cf / p_f)
+//   pairs_c    = sum over edges fg of 1/2 [w_f ln(theta_c,f|g / theta_cf)
+//                                          + w_g ln(theta_c,g|f / theta_cg)],
+//                theta_c,f|g = (n_cfg + 3 theta_cf) / (d_c,f|g + 3)
+//   likeness_c = ln mean over c's cases i of exp B_i,
+//                B_i = k ln epsilon + sum over f held by i of ln(((1 - epsilon) + epsilon theta_cf)
+//                / (epsilon theta_cf)); 0 where c has no case
+//   mentions_c = - k_m ln(Lambda_c / Lambda), Lambda_c the mean number of mentions in c's cases,
+//                shrunk toward the mean Lambda over all
+// The forms came out of trials on open diagnosis data. Pure functions of counts, any thread.
+#pragma once
+
+#include <vector>
+
+#include "query/ranking/question_counts.hpp"
+
+namespace shoplore {
+
+inline constexpr double kEpsilon = 0.7;
+
+struct Smoothing {
+  double attributes = 2, mentions = 2;  // m, in cases
+};
+
+struct CauseColumns {
+  std::vector<double> items, pairs, likeness, mentions;  // by CauseNumber
+};
+
+[[nodiscard]] CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing);
+
+// theta_cf of one item.
+[[nodiscard]] double rate_in(const ItemCounts& counts, CauseNumber cause,
+                             const Smoothing& smoothing);
+
+// w_f ln(theta_cf / p_f).
+[[nodiscard]] double item_part(const ItemCounts& counts, CauseNumber cause,
+                               const Smoothing& smoothing);
+
+}  // namespace shoplore

@@ -1,0 +1,137 @@
+#include "query/ranking/question_counts.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace shoplore {
+namespace {
+
+bool holds(const LeftOut& left_out, const EvidenceItem& item) {
+  const bool by_group = known_by(item.attribute) == KnownBy::kGroup && item.value == "absent";
+  const EvidenceItem stored{item.attribute, by_group ? "present" : item.value};
+  const bool there =
+      std::find(left_out.items.begin(), left_out.items.end(), stored) != left_out.items.end();
+  if (!by_group) return there;
+  const bool known = std::find(left_out.known.begin(), left_out.known.end(),
+                               known_group(item.attribute)) != left_out.known.end();
+  return known && !there;
+}
+
+bool knows(const LeftOut& left_out, std::string_view attribute) {
+  if (known_by(attribute) == KnownBy::kMention) return true;
+  return std::find(left_out.known.begin(), left_out.known.end(), known_group(attribute)) !=
+         left_out.known.end();
+}
+
+double total(const CauseCounts& counts) {
+  return std::accumulate(counts.begin(), counts.end(), 0.0);
+}
+
+class Counting {
+ public:
+  Counting(const Filter& filter, const RankingBasis& basis, const std::optional<LeftOut>& left_out)
+      : filter_(filter), basis_(basis), left_out_(left_out) {}
+
+  Result<CauseCounts> by_cause(const std::vector<EvidenceItem>& all_of,
+                               const std::vector<std::string>& known = {}) const {
+    const auto counts = basis_.counter.by_cause({all_of, filter_, known});
+    if (!counts) return fail(counts.error());
+    return CauseCounts(counts->begin(), counts->end());
+  }
+
+  // The left-out case goes where all of it holds in it.
+  void leave_out(CauseCounts& counts, const std::vector<EvidenceItem>& all_of,
+                 const std::vector<std::string>& known = {}) const {
+    if (!left_out_) return;
+    const bool is_counted =
+        std::all_of(all_of.begin(), all_of.end(),
+                    [&](const EvidenceItem& item) { return holds(*left_out_, item); }) &&
+        std::all_of(known.begin(), known.end(),
+                    [&](const std::string& attribute) { return knows(*left_out_, attribute); });
+    if (is_counted) counts[left_out_->cause] -= 1;
+  }
+
+  Result<ItemCounts> item(const EvidenceItem& item) const {
+    auto with = by_cause({item});
+    if (!with) return fail(with.error());
+    auto known = by_cause({}, {item.attribute});
+    if (!known) return fail(known.error());
+    const auto values = possible_values(basis_.counter, item.attribute);
+    if (!values) return fail(values.error());
+    auto cases = basis_.counter.cases({{item}, filter_, {}});
+    if (!cases) return fail(cases.error());
+    ItemCounts out{item, {}, {}, background_rate(total(*with), total(*known), *values),
+                   basis_.strengths.weight(item.attribute), std::move(*cases)};
+    leave_out(*with, {item});
+    leave_out(*known, {}, {item.attribute});
+    out.with = std::move(*with);
+    out.known = std::move(*known);
+    return out;
+  }
+
+  Result<EdgeCounts> edge(const std::vector<EvidenceItem>& items, std::size_t first,
+                          std::size_t second) const {
+    const EvidenceItem &f = items[first], &g = items[second];
+    EdgeCounts out{first, second, {}, {}, {}};
+    const auto take = [&](CauseCounts& into, const std::vector<EvidenceItem>& all_of,
+                          const std::vector<std::string>& known) -> Result<void> {
+      auto counts = by_cause(all_of, known);
+      if (!counts) return fail(counts.error());
+      leave_out(*counts, all_of, known);
+      into = std::move(*counts);
+      return {};
+    };
+    if (auto done = take(out.both, {f, g}, {}); !done) return fail(done.error());
+    auto done = take(out.first_where_second_known, {f}, {g.attribute});
+    if (!done) return fail(done.error());
+    done = take(out.second_where_first_known, {g}, {f.attribute});
+    if (!done) return fail(done.error());
+    return out;
+  }
+
+ private:
+  const Filter& filter_;
+  const RankingBasis& basis_;
+  const std::optional<LeftOut>& left_out_;
+};
+
+double mentions_in(const std::vector<EvidenceItem>& items) {
+  return static_cast<double>(
+      std::count_if(items.begin(), items.end(), [](const EvidenceItem& item) {
+        return known_by(item.attribute) == KnownBy::kMention;
+      }));
+}
+
+}  // namespace
+
+Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, const Filter& filter,
+                                      const RankingBasis& basis,
+                                      const std::optional<LeftOut>& left_out) {
+  const Counting counting(filter, basis, left_out);
+  QuestionCounts out;
+  auto seen = counting.by_cause({});
+  if (!seen) return fail(seen.error());
+  counting.leave_out(*seen, {});
+  out.seen = std::move(*seen);
+  out.mentions = basis.strengths.mentions_by_cause();
+  out.mentions.resize(out.seen.size());
+  if (left_out) {
+    out.left_out = left_out->id;
+    out.mentions[left_out->cause] -= mentions_in(left_out->items);
+  }
+  for (const EvidenceItem& item : items) {
+    auto counts = counting.item(item);
+    if (!counts) return fail(counts.error());
+    out.items.push_back(std::move(*counts));
+  }
+  const auto tree = spanning_tree(items, filter, basis.counter, basis.pairs);
+  if (!tree) return fail(tree.error());
+  for (const auto& [first, second] : *tree) {
+    auto edge = counting.edge(items, first, second);
+    if (!edge) return fail(edge.error());
+    out.edges.push_back(std::move(*edge));
+  }
+  return out;
+}
+
+}  // namespace shoplore

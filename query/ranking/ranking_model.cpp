@@ -1,0 +1,29 @@
+#include "query/ranking/ranking_model.hpp"
+
+namespace shoplore {
+
+Result<RankingModel> RankingModel::of(const CaseCounter& counter, const RankingKnobs& knobs) {
+  auto strengths = ItemStrengths::of(counter);
+  if (!strengths) return fail(strengths.error());
+  return RankingModel(counter, std::move(*strengths), knobs);
+}
+
+RankingModel::RankingModel(const CaseCounter& counter, ItemStrengths strengths,
+                           const RankingKnobs& knobs)
+    : counter_(&counter),
+      strengths_(std::move(strengths)),
+      pairs_(std::make_unique<PairWeights>(counter)),
+      knobs_(knobs) {}
+
+Result<Ranking> RankingModel::rank(const std::vector<EvidenceItem>& items, const Filter& filter,
+                                   const std::optional<LeftOut>& left_out) const {
+  return rank_causes(items, filter, basis(), knobs_, left_out);
+}
+
+Result<QuestionCounts> RankingModel::count(const std::vector<EvidenceItem>& items,
+                                           const Filter& filter,
+                                           const std::optional<LeftOut>& left_out) const {
+  return count_question(items, filter, basis(), left_out);
+}
+
+}  // namespace shoplore
