@@ -1,0 +1,49 @@
+#include "query/ranking/past_cases.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "indexer/case_json.hpp"
+#include "query/ranking/likely_causes.hpp"
+
+namespace shoplore {
+
+Result<std::vector<PastCase>> past_cases(const Store& store, const Vocabulary& vocabulary,
+                                         const CaseCounter& counter) {
+  std::vector<PastCase> cases;
+  const auto seen = counter.by_cause({});
+  if (!seen) return fail(seen.error());
+  auto read = store.for_each_latest([&](const Change& change) -> Result<void> {
+    const auto record = case_from_json(change.body);
+    if (!record) return fail(record.error());
+    if (record->state != CaseState::kClosed || !record->cause) return {};
+    const auto cause = counter.causes().find(cause_key(*record->cause, vocabulary));
+    if (!cause) return {};  // closed since this snapshot
+    PastCase past;
+    past.stated = {change.id, *cause, evidence_of(*record, vocabulary),
+                   known_in(*record, vocabulary)};
+    past.questions = ranking_items(past.stated.items);
+    past.seen = (*seen)[*cause];
+    for (const EvidenceItem& item : past.stated.items) {
+      if (item.attribute == "engine_family") past.engine_family = item.value;
+    }
+    cases.push_back(std::move(past));
+    return {};
+  });
+  if (!read) return fail(read.error());
+  return cases;
+}
+
+std::vector<EvidenceItem> some_of(const std::vector<EvidenceItem>& items, double hidden,
+                                  std::mt19937_64& random) {
+  const auto k = static_cast<double>(items.size());
+  auto keep = static_cast<std::size_t>(std::lround((1 - hidden) * k));
+  if (keep == 0 && !items.empty()) keep = 1;
+  std::vector<EvidenceItem> shuffled = items;
+  std::shuffle(shuffled.begin(), shuffled.end(), random);
+  shuffled.resize(keep);
+  std::sort(shuffled.begin(), shuffled.end());
+  return shuffled;
+}
+
+}  // namespace shoplore

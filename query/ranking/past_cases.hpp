@@ -1,0 +1,31 @@
+// The closed cases as questions: what each stated, so that it can be asked as if it were new.
+//
+// Threads and errors: the store's.
+#pragma once
+
+#include <random>
+#include <string>
+#include <vector>
+
+#include "indexer/store.hpp"
+#include "query/ranking/question_counts.hpp"
+
+namespace shoplore {
+
+struct PastCase {
+  LeftOut stated;                        // its id, cause, items and known groups
+  std::vector<EvidenceItem> questions;   // ranking_items of them, sorted
+  std::string engine_family;             // lower case; empty when not written down
+  std::uint32_t seen = 0;                // cases of its cause, itself included
+};
+
+// Every closed case that the counter counts, in id order.
+[[nodiscard]] Result<std::vector<PastCase>> past_cases(const Store& store,
+                                                       const Vocabulary& vocabulary,
+                                                       const CaseCounter& counter);
+
+// round((1 - hidden) k) of the items, drawn without order; at least one where there is any.
+[[nodiscard]] std::vector<EvidenceItem> some_of(const std::vector<EvidenceItem>& items,
+                                                double hidden, std::mt19937_64& random);
+
+}  // namespace shoplore
