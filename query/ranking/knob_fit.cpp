@@ -1,0 +1,154 @@
+#include "query/ranking/knob_fit.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cmath>
+#include <nlopt.hpp>
+
+#include "query/ranking/scores.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::array<double, 3> kHidden{0, .5, .75};
+constexpr std::array<double, 4> kAttributeSmoothing{.1, .5, 2, 6};
+constexpr std::array<double, 3> kMentionSmoothing{2, 8, 32};
+constexpr RankingKnobs kStart{};
+constexpr int kMostSteps = 400;
+
+struct Asked {
+  QuestionCounts counts;
+  std::size_t items = 0;
+  CauseNumber truth = 0;
+};
+
+struct Prepared {
+  CauseColumns columns;
+  const Asked* asked = nullptr;
+};
+
+Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<PastCase>& cases,
+                                   std::mt19937_64& random) {
+  std::vector<const PastCase*> chosen;
+  for (const PastCase& past : cases) {
+    if (past.seen > 1 && !past.questions.empty()) chosen.push_back(&past);
+  }
+  std::shuffle(chosen.begin(), chosen.end(), random);
+  if (chosen.size() > kMostQuestions) chosen.resize(kMostQuestions);
+  std::vector<Asked> asked;
+  for (const PastCase* past : chosen) {
+    for (const double hidden : kHidden) {
+      const auto items = some_of(past->questions, hidden, random);
+      auto counts = model.count(items, {}, past->stated);
+      if (!counts) return fail(counts.error());
+      asked.push_back({std::move(*counts), items.size(), past->stated.cause});
+    }
+  }
+  return asked;
+}
+
+double log_loss(const std::vector<Prepared>& prepared, const RankingKnobs& knobs) {
+  double sum = 0;
+  for (const Prepared& each : prepared) {
+    const auto p =
+        probabilities_of(each.columns, each.asked->counts.seen, each.asked->items, knobs);
+    sum -= std::log(std::max(p[each.asked->truth], kLeastProbability));
+  }
+  return sum / static_cast<double>(prepared.size());
+}
+
+double squared(double value) {
+  return value * value;
+}
+
+double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
+  return (squared((std::log(knobs.rho) - std::log(kStart.rho)) / 1.5) +
+          squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5)) /
+         (2 * static_cast<double>(questions));
+}
+
+RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) {
+  RankingKnobs knobs;
+  knobs.smoothing = smoothing;
+  knobs.rho = std::exp(x[0]);
+  knobs.gamma = x[1];
+  knobs.eta = x[2];
+  return knobs;
+}
+
+struct Objective {
+  const std::vector<Prepared>& prepared;
+  Smoothing smoothing;
+  static double value(const std::vector<double>& x, std::vector<double>&, void* data) {
+    const auto& self = *static_cast<const Objective*>(data);
+    const RankingKnobs knobs = knobs_of(x, self.smoothing);
+    return log_loss(self.prepared, knobs) + pull_to_start(knobs, self.prepared.size());
+  }
+};
+
+struct Best {
+  RankingKnobs knobs;
+  double value = 0;
+};
+
+// At this smoothing.
+Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) {
+  Objective objective{prepared, smoothing};
+  nlopt::opt search(nlopt::LN_NELDERMEAD, 3);
+  search.set_min_objective(&Objective::value, &objective);
+  search.set_lower_bounds({std::log(1e-4), 0, 0});
+  search.set_upper_bounds({std::log(10), 3, 3});
+  search.set_xtol_rel(1e-3);
+  search.set_maxeval(kMostSteps);
+  search.set_initial_step(std::vector<double>{.5, .2, .2});
+  std::vector<double> x{std::log(kStart.rho), kStart.gamma, kStart.eta};
+  Best best;
+  search.optimize(x, best.value);
+  best.knobs = knobs_of(x, smoothing);
+  return best;
+}
+
+std::vector<Prepared> prepare(const std::vector<Asked>& asked, const Smoothing& smoothing) {
+  std::vector<Prepared> prepared;
+  for (const Asked& each : asked) prepared.push_back({columns_of(each.counts, smoothing), &each});
+  return prepared;
+}
+
+bool have_mentions(const std::vector<Asked>& asked) {
+  return std::any_of(asked.begin(), asked.end(), [](const Asked& each) {
+    return std::any_of(each.counts.items.begin(), each.counts.items.end(), [](const auto& item) {
+      return known_by(item.item.attribute) == KnownBy::kMention;
+    });
+  });
+}
+
+}  // namespace
+
+Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>& cases,
+                          std::uint64_t seed) {
+  KnobFit fit;
+  if (cases.size() < kFewestCasesToFit) return fit;
+  std::mt19937_64 random(seed);
+  const auto asked = ask_all(model, cases, random);
+  if (!asked) return fail(asked.error());
+  if (asked->empty()) return fit;
+  fit.questions = asked->size() / kHidden.size();
+  fit.start_log_loss = log_loss(prepare(*asked, kStart.smoothing), kStart);
+  const std::size_t mention_choices = have_mentions(*asked) ? kMentionSmoothing.size() : 1;
+  std::optional<Best> best;
+  for (const double attributes : kAttributeSmoothing) {
+    for (std::size_t i = 0; i < mention_choices; ++i) {
+      const Smoothing smoothing{attributes, kMentionSmoothing[i]};
+      const std::vector<Prepared> prepared = prepare(*asked, smoothing);
+      const Best found = descend(prepared, smoothing);
+      if (best && found.value >= best->value) continue;
+      best = found;
+      fit.log_loss = log_loss(prepared, found.knobs);
+    }
+  }
+  fit.knobs = best->knobs;
+  return fit;
+}
+
+}  // namespace shoplore

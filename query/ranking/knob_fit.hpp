@@ -1,0 +1,36 @@
+// Fits the ranking's knobs to a shop's own cases, so that its probabilities are honest there.
+//
+// Up to kMostQuestions closed cases whose cause was seen more than once are asked as if new (itself
+// left out) with none, half and three quarters of their evidence hidden. For each smoothing of a
+// small grid the model's columns are worked out once; then rho, gamma and eta are moved downhill
+// (Nelder & Mead 1965, by NLopt) on
+//   mean log loss + 1/(2n) [((ln rho - ln .03)/1.5)^2 + ((gamma - .5)/.5)^2 + ((eta - 1)/.5)^2]
+// n the number of questions, whose second part pulls a small shop's knobs to the start values. A
+// part that does not help gets no weight.
+// Threads: one; the counter's errors.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "query/ranking/past_cases.hpp"
+#include "query/ranking/ranking_model.hpp"
+
+namespace shoplore {
+
+inline constexpr std::size_t kMostQuestions = 300;
+// Fewer closed cases than this and the start values stand.
+inline constexpr std::size_t kFewestCasesToFit = 200;
+
+struct KnobFit {
+  RankingKnobs knobs;
+  double log_loss = 0;        // mean, at these knobs
+  double start_log_loss = 0;  // at the start values
+  std::size_t questions = 0;  // cases asked, each at three levels
+};
+
+// The seed draws the cases and what is hidden. With too few cases: the start values, 0 questions.
+[[nodiscard]] Result<KnobFit> fit_knobs(const RankingModel& model,
+                                        const std::vector<PastCase>& cases, std::uint64_t seed);
+
+}  // namespace shoplore
