@@ -23,8 +23,10 @@ std::optional<std::size_t> nearest_before(const std::vector<Token>& tokens, std:
 // Words that say too little without their thing beside them.
 bool tells_alone(const std::vector<std::string_view>& stems) {
   static const std::unordered_set<std::string_view> vague{
-      "on", "leak", "nois", "smoke", "play", "level", "long", "hard", "flat", "floor", "charg",
-      "test", "oil", "two", "turn", "work", "start", "run", "stay", "come", "go", "lose", "drop", "hot", "cold", "warm", "stop", "light", "lamp", "tight", "pull", "fault", "cabin", "key", "gone", "water", "voltag"};
+      "on",    "leak",  "nois",  "smoke", "play", "level", "long",  "hard",  "flat", "floor",
+      "charg", "test",  "oil",   "two",   "turn", "work",  "start", "run",   "stay", "come",
+      "go",    "lose",  "drop",  "hot",   "cold", "warm",  "stop",  "light", "lamp", "tight",
+      "pull",  "fault", "cabin", "key",   "gone", "water", "voltag"};
   return std::any_of(stems.begin(), stems.end(), [](std::string_view stem) {
     return !vague.contains(stem) && !is_particle(stem) && !says_pass(stem) && !says_fail(stem) &&
            !is_stop_word(stem);
@@ -58,9 +60,9 @@ void CarriedPhrases::add(const PhraseMatcher::Phrase& phrase) {
     for (std::size_t i = 0; i < phrase.stems.size(); ++i) {
       if (i != thing) rest.stems.push_back(phrase.stems[i]);
     }
-    const bool says_thing_only = std::all_of(
-        rest.stems.begin(), rest.stems.end(),
-        [&](std::string_view stem) { return things_.contains(std::string(stem)); });
+    const bool says_thing_only =
+        std::all_of(rest.stems.begin(), rest.stems.end(),
+                    [&](std::string_view stem) { return things_.contains(std::string(stem)); });
     if (says_thing_only || !tells_alone(rest.stems)) continue;
     by_first_[rest.stems.front()].push_back(std::move(rest));
   }
@@ -92,10 +94,12 @@ CarriedPhrases::Found CarriedPhrases::best_at(const std::vector<Token>& tokens,
     if (!thing) continue;
     const std::size_t words = rest.stems.size();
     const std::size_t best_words = best.rest == nullptr ? 0 : best.rest->stems.size();
-    if (best.rest != nullptr && *best.rest->id == *rest.id && best.rest->kind == rest.kind) continue;
+    if (best.rest != nullptr && *best.rest->id == *rest.id && best.rest->kind == rest.kind)
+      continue;
     const bool same = best.rest != nullptr && words == best_words && *thing == best.thing;
     if (same) best.is_tied = true;
-    if (words > best_words || (words == best_words && best.rest != nullptr && *thing > best.thing)) {
+    if (words > best_words ||
+        (words == best_words && best.rest != nullptr && *thing > best.thing)) {
       best = {&rest, at, last, *thing, false};
     }
   }

@@ -161,9 +161,9 @@ class PageChecks {
     item.reading = measured.reading;
     item.unit = measured.unit;
     const Entry* check = vocabulary_.find(EntryKind::kCheck, item.id);
-    const auto verdict =
-        check == nullptr ? std::nullopt
-                         : verdict_of(*check, *measured.reading, measured.unit, measure_of(measured));
+    const auto verdict = check == nullptr ? std::nullopt
+                                          : verdict_of(*check, *measured.reading, measured.unit,
+                                                       measure_of(measured));
     item.verdict = verdict.value_or(Verdict::kUnclear);
     if (!verdict) return;
     item.reading_chosen = fmt::format(
@@ -294,8 +294,8 @@ const Entry* CheckReader::check_of(std::string_view component, std::string_view 
   return found;
 }
 
-std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
-                                  std::string_view unit, RangeOf measured) {
+std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading, std::string_view unit,
+                                  RangeOf measured) {
   if (reading.word == "OL") {
     const bool conducts = in_unit(1, check.unit, "ohm") && check.high;
     return conducts ? std::optional(Verdict::kFail) : std::nullopt;

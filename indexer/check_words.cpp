@@ -13,7 +13,7 @@
 namespace shoplore {
 namespace {
 
-constexpr double kPull = 2;        // texts the background counts for
+constexpr double kPull = 2;  // texts the background counts for
 // Log-odds before the next check, and of the clause being about this check rather than any: set so
 // that on the notes of tuning few guesses are wrong.
 constexpr double kLeastLead = 4, kLeastScore = 5;
@@ -72,6 +72,7 @@ CheckWords::CheckWords(const Vocabulary& vocabulary) {
 }
 
 std::optional<CheckWords::Guess> CheckWords::guess(const std::vector<std::string>& stems) const {
+  if (ids_.empty()) return std::nullopt;
   std::vector<double> scores(ids_.size(), 0);
   std::vector<std::vector<std::size_t>> telling(ids_.size());
   std::set<std::string_view> met;

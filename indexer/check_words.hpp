@@ -24,8 +24,8 @@ class CheckWords {
 
   struct Guess {
     std::string id;
-    double lead = 0;                     // log-odds before the next check
-    std::vector<std::size_t> telling;    // positions in the words given
+    double lead = 0;                   // log-odds before the next check
+    std::vector<std::size_t> telling;  // positions in the words given
   };
   // Stems as phrase_form.hpp gives them; those that say nothing may be left in.
   [[nodiscard]] std::optional<Guess> guess(const std::vector<std::string>& stems) const;

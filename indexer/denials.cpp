@@ -11,6 +11,12 @@ namespace {
 
 constexpr std::size_t kLongestList = 24;  // tokens from a listed finding to the "or" that ends it
 
+bool goes(std::string_view word) {
+  return word == "goes" || word == "went" || word == "gone" || word == "stayed" ||
+         word == "stays" || word == "is" || word == "now" || word == "has" || word == "then" ||
+         word == "straight";
+}
+
 bool is_short_number(std::string_view word) {
   return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
 }
@@ -45,7 +51,8 @@ bool Denials::by_word_before(TokenRange finding) {
     const std::string& word = page_.word(i - 1);
     if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
-    if (!claimed && is_negation(word)) {
+    const bool is_nothing = word == "nothing" && page_.word(i) != "but";
+    if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
       is_negation_[i - 1] = 1;
       page_.claim(i - 1);
@@ -84,13 +91,26 @@ bool Denials::answers_question(std::size_t next) const {
                       page_.word(next + 1) == "longer" || page_.word(next + 1) == "any");
 }
 
+// "ABS lamp off", "battery light goes out after start": the end of such words, or `next`.
+std::size_t Denials::lamp_goes_out(std::size_t next) const {
+  if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
+    return next;
+  }
+  if (page_.word(next) == "off") return next + 1;
+  std::size_t out = next;
+  while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
+  const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
+  return is_out ? out + 1 : next;
+}
+
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
 bool Denials::by_word_after(std::size_t next) {
   if (next >= page_.size() || page_.is_claimed(next)) return false;
-  // "ABS lamp off"
-  const bool lamp_off = page_.word(next) == "off" && page_.same_clause(next, next - 1) &&
-                        page_.token(next - 1).stem == comparable("lamp");
-  if (lamp_off || page_.word(next) == "none") {
+  if (const std::size_t end = lamp_goes_out(next); end > next) {
+    page_.claim({next, end});
+    return true;
+  }
+  if (page_.word(next) == "none") {
     page_.claim(next);
     return true;
   }

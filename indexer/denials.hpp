@@ -33,6 +33,7 @@ class Denials {
   [[nodiscard]] bool by_word_after(std::size_t next);
   [[nodiscard]] bool answers_question(std::size_t next) const;
   [[nodiscard]] bool leaves_brackets(std::size_t before) const;
+  [[nodiscard]] std::size_t lamp_goes_out(std::size_t next) const;
   [[nodiscard]] bool by_list(TokenRange finding) const;
   [[nodiscard]] bool list_ends_in_or(std::size_t at) const;
   [[nodiscard]] bool is_how_often(std::size_t after_negation, TokenRange finding) const;

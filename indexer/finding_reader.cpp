@@ -178,8 +178,8 @@ class FindingReader {
     if (found_.empty() || found_.back().state == Presence::kAbsent) return;
     for (const PhraseMatch& match : conditions) {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
-      const bool says_it = match.last - match.first > 1 ||
-                           (!is_name_word(match.id) && !is_of_a_thing(match.first));
+      const bool says_it =
+          match.last - match.first > 1 || (!is_name_word(match.id) && !is_of_a_thing(match.first));
       if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }

@@ -1,8 +1,8 @@
 #include "indexer/index_document.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <array>
+#include <cassert>
 
 namespace shoplore {
 namespace {

@@ -87,60 +87,74 @@ bool says_how_often(std::string_view word) {
 
 bool says_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"ok",      "okay",      "fine",  "good",     "passed",  "pass",   "passes",
-       "dry",     "clean",     "tight", "free",     "normal",  "clear",  "sound",
-       "holds",   "hold",      "held",  "negative", "neg",     "smooth", "lively",
-       "alright", "plausible", "spec",  "perfect",  "correct", "healthy",
-       "nothing", "stable", "steady", "even", "equal", "satisfactory", "unchanged"});
+      {"ok",      "okay",      "fine",  "good",     "passed",       "pass",     "passes",
+       "dry",     "clean",     "tight", "free",     "normal",       "clear",    "sound",
+       "holds",   "hold",      "held",  "negative", "neg",          "smooth",   "lively",
+       "alright", "plausible", "spec",  "perfect",  "correct",      "healthy",  "nothing",
+       "stable",  "steady",    "even",  "equal",    "satisfactory", "unchanged"});
   return holds(words, word);
 }
 
 bool says_fail(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"failed",    "fail",    "fails",   "bad",     "stiff",        "seized",    "leaking",
-       "leaks",     "wet",     "oily",    "low",     "high",         "loose",     "broken",
-       "stuck",     "split",   "dead",    "faulty",  "burnt",        "worn",      "cracked",
-       "corroded",  "blocked", "weak",    "nok",     "torn",         "perished",  "seeping",
-       "poor",      "rough",   "black",   "solid",   "positive",     "wrong",     "too",
-       "noisy",     "fouled",  "bent",    "rusty",   "contaminated", "sticking",  "soaked",
-       "choked",    "shot",    "drops",   "dropped", "jumps",        "lifted",    "double",
-       "below",     "packed",  "missing", "milky",   "dirty",        "stretched", "collapsed",
-       "excessive", "slack",   "partial", "sticky",  "unstable",     "bald",      "chafed",
-       "notchy",    "mouldy", "grinding", "jumping", "erratic", "lost", "late", "uneven", "dragging", "melted", "rotten", "frayed", "jammed", "frozen", "insufficient", "incorrect", "faint", "slow", "burned", "rusted", "swollen", "crackling", "knocking", "imbalance",
-       "clogged", "snapped", "weeps", "weeping", "filthy", "furred", "sooty", "caked", "holed", "kinked",
-       "pinched", "crushed", "scored", "grooved", "pitted", "warped", "distorted", "buckled", "deformed",
-       "chewed", "exposed", "crusty", "crumbling", "brittle", "spongy", "sagging", "sheared",
-       "stripped", "disconnected", "unplugged", "unlatched", "twisted", "misaligned", "condemned",
-       "defective", "damaged", "dud", "duff", "knackered", "shorted", "unsatisfactory", "unacceptable", "culprit",
-       "clicking", "rattling", "squeaking", "smells", "stinks", "punctured", "flooded", "rust", "corrosion", "snagged", "sloppy", "wobbly", "leaky", "failing", "failure", "delaminated", "glazed", "hopeless"});
+      {"failed",    "fail",           "fails",        "bad",          "stiff",    "seized",
+       "leaking",   "leaks",          "wet",          "oily",         "low",      "high",
+       "loose",     "broken",         "stuck",        "split",        "dead",     "faulty",
+       "burnt",     "worn",           "cracked",      "corroded",     "blocked",  "weak",
+       "nok",       "torn",           "perished",     "seeping",      "poor",     "rough",
+       "black",     "solid",          "positive",     "wrong",        "too",      "noisy",
+       "fouled",    "bent",           "rusty",        "contaminated", "sticking", "soaked",
+       "choked",    "shot",           "drops",        "dropped",      "jumps",    "lifted",
+       "double",    "below",          "packed",       "missing",      "milky",    "dirty",
+       "stretched", "collapsed",      "excessive",    "slack",        "partial",  "sticky",
+       "unstable",  "bald",           "chafed",       "notchy",       "mouldy",   "grinding",
+       "jumping",   "erratic",        "lost",         "late",         "uneven",   "dragging",
+       "melted",    "rotten",         "frayed",       "jammed",       "frozen",   "insufficient",
+       "incorrect", "faint",          "slow",         "burned",       "rusted",   "swollen",
+       "crackling", "knocking",       "imbalance",    "clogged",      "snapped",  "weeps",
+       "weeping",   "filthy",         "furred",       "sooty",        "caked",    "holed",
+       "kinked",    "pinched",        "crushed",      "scored",       "grooved",  "pitted",
+       "warped",    "distorted",      "buckled",      "deformed",     "chewed",   "exposed",
+       "crusty",    "crumbling",      "brittle",      "spongy",       "sagging",  "sheared",
+       "stripped",  "disconnected",   "unplugged",    "unlatched",    "twisted",  "misaligned",
+       "condemned", "defective",      "damaged",      "dud",          "duff",     "knackered",
+       "shorted",   "unsatisfactory", "unacceptable", "culprit",      "clicking", "rattling",
+       "squeaking", "smells",         "stinks",       "punctured",    "flooded",  "rust",
+       "corrosion", "snagged",        "sloppy",       "wobbly",       "leaky",    "failing",
+       "failure",   "delaminated",    "glazed",       "hopeless"});
   return holds(words, word);
 }
 
 bool hints_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"all", "each", "should", "within", "spot", "quiet", "same", "bright", "whole", "follows", "stays",
-       "stayed", "nice", "lovely", "plenty", "intact", "straight", "round", "learned", "spins", "silent",
-       "firm", "lights", "stable", "rules"});
+      {"all",     "each",  "should", "within", "spot",   "quiet",  "same",   "bright",   "whole",
+       "follows", "stays", "stayed", "nice",   "lovely", "plenty", "intact", "straight", "round",
+       "learned", "spins", "silent", "firm",   "lights", "stable", "rules"});
   return holds(words, word);
 }
 
 bool hints_fail(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"only", "open", "gone", "hangs", "sticks", "falls", "fell", "maxed", "never", "nonsense", "wobbles",
-       "growls", "knocks", "knock", "pouring", "bubbles", "bubbling", "bubble", "slips", "touching", "popped", "comes",
-       "came", "rattle", "rattles", "collapses", "collapsed", "nothing", "zero", "half", "nearly", "still",
-       "hardly", "barely", "stops", "stopped", "stone", "growling", "grinds", "standing", "swimming",
-       "full", "water", "wobble", "jammed", "locked", "burst", "loses", "losing", "pulling", "pulls", "escapes", "escaping",
-       "running", "rising", "rises", "flakes", "glitter", "metal", "swarf", "ajar", "shows", "slapping", "kaputt",
-       "scrap", "blows", "blowing", "sags", "cold", "empty", "jumpy", "follow", "followed", "moves", "culprit",
-       "hiss", "hissing", "leans", "clunks", "steps", "noise"});
+      {"only",    "open",    "gone",     "hangs",    "sticks",    "falls",     "fell",
+       "maxed",   "never",   "nonsense", "wobbles",  "growls",    "knocks",    "knock",
+       "pouring", "bubbles", "bubbling", "bubble",   "slips",     "touching",  "popped",
+       "comes",   "came",    "rattle",   "rattles",  "collapses", "collapsed", "nothing",
+       "zero",    "half",    "nearly",   "still",    "hardly",    "barely",    "stops",
+       "stopped", "stone",   "growling", "grinds",   "standing",  "swimming",  "full",
+       "water",   "wobble",  "jammed",   "locked",   "burst",     "loses",     "losing",
+       "pulling", "pulls",   "escapes",  "escaping", "running",   "rising",    "rises",
+       "flakes",  "glitter", "metal",    "swarf",    "ajar",      "shows",     "slapping",
+       "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
+       "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
+       "leans",   "clunks",  "steps",    "noise"});
   return holds(words, word);
 }
 
 bool hints_unclear(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"maybe", "couldn't", "couldnt", "conclusive", "dunno", "sure", "hmm", "unreadable", "borderline",
-       "perhaps", "probably", "aborted", "doubt", "tell", "flickered", "flickers", "slight", "slightly"});
+      {"maybe", "couldn't", "couldnt", "conclusive", "dunno", "sure", "hmm", "unreadable",
+       "borderline", "perhaps", "probably", "aborted", "doubt", "tell", "flickered", "flickers",
+       "slight", "slightly"});
   return holds(words, word) || says_unclear(word);
 }
 
@@ -197,8 +211,9 @@ bool is_repair_context(std::string_view word) {
 
 bool is_since_unit(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"day",  "days", "week",  "weeks", "wk",  "wks", "month", "months", "mo", "mth",
-       "mths", "year", "years", "yr",    "yrs", "km",  "kms",   "miles",  "mi", "times", "mos", "mnth", "mnths"});
+      {"day", "days",  "week", "weeks", "wk",    "wks",  "month", "months",
+       "mo",  "mth",   "mths", "year",  "years", "yr",   "yrs",   "km",
+       "kms", "miles", "mi",   "times", "mos",   "mnth", "mnths"});
   return holds(words, word);
 }
 
@@ -251,17 +266,17 @@ bool is_bad_to_lack(std::string_view word) {
 
 bool takes_warmth(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"wheel", "wheels", "heater", "air", "side", "runs", "running", "blows", "stuck", "stone",
-       "smoking", "disc", "drum", "hub", "hose", "hoses", "pipe", "pipes", "caliper", "motor",
-       "cable", "plug", "lovely", "nice", "red", "boiling", "really"});
+      {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running", "blows",   "stuck",
+       "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",   "pipe",    "pipes",
+       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really"});
   return holds(words, word);
 }
 
 bool says_difference(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"difference", "diff", "delta", "deviation", "spread", "apart", "between", "below", "short",
-       "under", "behind", "above", "over", "off", "drop", "fall", "rise", "less", "more", "lower",
-       "higher", "hotter", "cooler", "out"});
+      {"difference", "diff",  "delta",  "deviation", "spread", "apart",  "between", "below",
+       "short",      "under", "behind", "above",     "over",   "off",    "drop",    "fall",
+       "rise",       "less",  "more",   "lower",     "higher", "hotter", "cooler",  "out"});
   return holds(words, word);
 }
 

@@ -109,13 +109,21 @@ struct MileageReading {
   std::size_t end = 0;
 };
 
+Unit unit_before(std::string_view text, std::string_view label) {
+  if (label.empty()) return {};
+  return read_unit(text, static_cast<std::size_t>(label.data() - text.data()));
+}
+
 MileageReading read_mileage_at(std::string_view text, std::size_t i, DistanceUnit default_unit) {
   Number number = read_number(text, i);
-  const Unit unit = read_unit(text, number.end);
+  Unit unit = read_unit(text, number.end);
+  const std::string_view label = word_before(text, i);
+  // "km 213 000"
+  const Unit before = unit_before(text, label);
+  if (!unit.unit && before.unit && number.value >= 1'000) unit = {before.unit, number.end};
   number.value *= unit.factor;
   const std::size_t end = unit.unit ? unit.end : number.end;
-  const std::string_view label = word_before(text, i);
-  const bool labelled = is_mileage_label(label);
+  const bool labelled = is_mileage_label(label) || before.unit.has_value();
   const double least = unit.unit || labelled ? 1'000 : 10'000;
   const bool is_mileage = (unit.unit || labelled || number.thousands) && number.value >= least &&
                           number.value <= 2'000'000 &&

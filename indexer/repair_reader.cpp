@@ -182,13 +182,14 @@ class RepairReader {
     if (deed.form != DeedForm::kVerb) return std::nullopt;
     std::size_t first = deed.at.first, last = deed.at.last;
     while (first > 0 && page_.same_clause(first - 1, deed.at.first)) --first;
-    bool means_it = false;
+    bool means_it = false, says_more = false;
     for (; page_.same_clause(last, deed.at.first); ++last) {
       const std::string& word = page_.word(last);
       means_it = means_it || word == "it" || word == "them" || word == "one" || word == "both";
+      says_more = says_more || says_who_or_when(last);
     }
     const bool begins = first == deed.at.first;
-    if (first == 0 || (!means_it && !begins)) return std::nullopt;
+    if (first == 0 || !(means_it || (begins && says_more))) return std::nullopt;
     if (!parted_by_comma(page_, first - 1, first)) return std::nullopt;
     for (std::size_t i = parts_.size(); i > 0; --i) {
       const PhraseMatch& part = parts_[i - 1];
@@ -225,8 +226,8 @@ class RepairReader {
     while (first > 0 && page_.same_clause(first - 1, part.first)) --first;
     for (std::size_t i = first; i < part.first; ++i) {
       const std::string& word = page_.word(i);
-      const bool passes = is_part(i) || is_stop_word(word) || says_position(word) ||
-                          joins(word) || small_number(word) || word == "kit" || word == "set";
+      const bool passes = is_part(i) || is_stop_word(word) || says_position(word) || joins(word) ||
+                          small_number(word) || word == "kit" || word == "set";
       if (is_deed_[i] != 0 || page_.is_claimed(i) || !passes) return false;
     }
     std::size_t last = part.last;
@@ -243,6 +244,10 @@ class RepairReader {
 
   bool says_who_or_when(std::size_t i) const {
     const std::string& word = page_.word(i);
+    // "two years old" is no age of a repair
+    for (std::size_t k = i; k < i + 3 && page_.same_clause(k, i); ++k) {
+      if (page_.word(k) == "old") return false;
+    }
     return word == "us" || word == "here" || word == "ours" || names_others(word) ||
            says_own_work(word) || word == "owner" || months_ago_in(page_, {i, i + 1}).has_value();
   }
@@ -309,7 +314,14 @@ class RepairReader {
       const Fix further{deed.action, parts_[part].id};
       if (by_fix_.contains(further)) return;
       const TokenRange group{std::min(at.first, deed.at.first), std::max(at.last, deed.at.last)};
-      return add_item(said_in(around_of(group), group), deed.action, part, deed.at);
+      RepairSaid said = said_in(around_of(group), group);
+      if (const RecognisedItem* first = item_of(part)) {
+        if (!said.by && is_said_[static_cast<std::size_t>(first - found_.data())] != 0) {
+          said.by = first->repair->by;
+        }
+        if (!said.months_ago) said.months_ago = first->months_ago;
+      }
+      return add_item(said, deed.action, part, deed.at);
     }
     std::size_t first = part, last = part + 1;
     while (first > 0 && used_[first - 1] == 0 && joined(parts_[first - 1], parts_[first], deed))
@@ -332,6 +344,13 @@ class RepairReader {
       add_item(said, deed.action, i, span);
     }
     groups_.push_back({items, found_.size(), group});
+  }
+
+  const RecognisedItem* item_of(std::size_t part) const {
+    for (const auto& [fix, item] : by_fix_) {
+      if (fix.component == parts_[part].id) return &found_[item];
+    }
+    return nullptr;
   }
 
   // Said twice of a part, it is one repair: "I fitted the battery, new battery not coded".

@@ -31,8 +31,8 @@ bool is_plain_verb(std::string_view word) {
 
 bool is_follow_up(std::string_view action) {
   constexpr auto actions = std::to_array<std::string_view>(
-      {"relearn", "calibrate", "code_in", "bleed", "lubricate", "seal", "tighten", "reprogram", "balance",
-       "align", "charge", "top_up", "dry_and_protect", "clear_codes_of", "free_off"});
+      {"relearn", "calibrate", "code_in", "bleed", "lubricate", "seal", "tighten", "reprogram",
+       "balance", "align", "charge", "top_up", "dry_and_protect", "clear_codes_of", "free_off"});
   return holds(actions, action);
 }
 
@@ -76,14 +76,16 @@ bool says_wanted(std::string_view word) {
 
 bool names_others(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"elsewhere",  "garage",    "garages",     "dealer",    "dealers", "dealer's",  "dealership",
-       "workshop",   "workshops", "mechanic",    "mechanics", "chap",    "bloke",     "guy",
-       "friend",     "mate",      "firm",        "depot",     "place",   "shop",      "shops",
-       "specialist", "bodyshop",  "recovery",    "seller",    "auction", "neighbour", "brother",
-       "son",        "dad",       "father",      "uncle",     "husband", "someone",   "somebody",
-       "somewhere",  "else",      "independent", "patrol",    "trader",  "fitter",    "others",
-       "agent", "agents", "indy", "company", "tuner", "electrician", "locksmith", "importer",
-       "station", "builder", "outfit", "lad", "boys"});
+      {"elsewhere",  "garage",      "garages",   "dealer",     "dealers",   "dealer's",
+       "dealership", "workshop",    "workshops", "mechanic",   "mechanics", "chap",
+       "bloke",      "guy",         "friend",    "mate",       "firm",      "depot",
+       "place",      "shop",        "shops",     "specialist", "bodyshop",  "recovery",
+       "seller",     "auction",     "neighbour", "brother",    "son",       "dad",
+       "father",     "uncle",       "husband",   "someone",    "somebody",  "somewhere",
+       "else",       "independent", "patrol",    "trader",     "fitter",    "others",
+       "agent",      "agents",      "indy",      "company",    "tuner",     "electrician",
+       "locksmith",  "importer",    "station",   "builder",    "outfit",    "lad",
+       "boys"});
   return holds(words, word);
 }
 

@@ -165,19 +165,29 @@ std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
   return std::nullopt;
 }
 
-std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) const {
-  std::size_t first = match.first, last = match.last;
-  while (first > 0 && page_.same_clause(first - 1, match.first)) --first;
-  while (page_.same_clause(last, match.first)) ++last;
-  if (last < page_.size() && leads_on(page_, last - 1, last)) {
-    const std::size_t next = last;
-    std::size_t end = next;
-    bool is_free = true;
-    for (; page_.same_clause(end, next); ++end) is_free = is_free && is_finding_[end] == 0;
-    if (is_free) last = end;
+// The clause as far as no other finding stands in it, and the one it leads on to when that holds
+// none at all.
+TokenRange VerdictSearch::reach_of(const PhraseMatch& match) const {
+  TokenRange reach{match.first, match.last};
+  const auto is_ours = [&](std::size_t i) {
+    return page_.same_clause(i, match.first) && is_finding_[i] == 0;
+  };
+  while (reach.first > 0 && is_ours(reach.first - 1)) --reach.first;
+  while (is_ours(reach.last)) ++reach.last;
+  const std::size_t next = reach.last;
+  const bool goes_on = page_.same_clause(next, match.first);
+  if (goes_on || next >= page_.size() || !leads_on(page_, next - 1, next)) return reach;
+  std::size_t end = next;
+  for (; page_.same_clause(end, next); ++end) {
+    if (is_finding_[end] != 0) return reach;
   }
+  return {reach.first, end};
+}
+
+std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) const {
+  const TokenRange reach = reach_of(match);
   std::optional<VerdictWords> good, bad;
-  for (std::size_t i = first; i < last; ++i) {
+  for (std::size_t i = reach.first; i < reach.last; ++i) {
     const bool is_own = i >= match.first && i < match.last;
     if (is_own || page_.is_claimed(i) || is_finding_[i] != 0) continue;
     const std::string& word = page_.word(i);

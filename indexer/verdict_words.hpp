@@ -49,6 +49,7 @@ class VerdictSearch {
                                                   VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,
                                                    VerdictReach reach) const;
+  [[nodiscard]] TokenRange reach_of(const PhraseMatch& match) const;
   [[nodiscard]] bool counts(std::size_t i) const;
 
   const NotePage& page_;

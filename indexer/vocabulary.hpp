@@ -82,7 +82,7 @@ struct Entry {
   std::optional<double> minutes;        // check, removal, verification
   std::string unit;                     // check: unit of its reading
   std::optional<double> low, high;      // check: expected range of its reading
-  std::optional<RangeOf> range_of;       // check: nothing is kValue
+  std::optional<RangeOf> range_of;      // check: nothing is kValue
   std::string where;                    // check: where to look or measure
   std::vector<std::string> conditions;  // check: condition ids it needs
   std::string how;         // check, verification: how to do it safely; caution: the text

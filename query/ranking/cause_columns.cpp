@@ -27,10 +27,10 @@ void add_pairs(const QuestionCounts& counts, const std::vector<std::vector<doubl
     const double second_strength = counts.items[edge.second].strength;
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
       const double first = rates[edge.first][c], second = rates[edge.second][c];
-      const double first_given = (edge.both[c] + kPairPull * first) /
-                                 (edge.second_where_first_known[c] + kPairPull);
-      const double second_given = (edge.both[c] + kPairPull * second) /
-                                  (edge.first_where_second_known[c] + kPairPull);
+      const double first_given =
+          (edge.both[c] + kPairPull * first) / (edge.second_where_first_known[c] + kPairPull);
+      const double second_given =
+          (edge.both[c] + kPairPull * second) / (edge.first_where_second_known[c] + kPairPull);
       columns.pairs[c] += (first_strength * std::log(first_given / first) +
                            second_strength * std::log(second_given / second)) /
                           2;
@@ -73,19 +73,17 @@ void add_likeness(const QuestionCounts& counts, const std::vector<std::vector<do
   }
 }
 
-void add_mentions(const QuestionCounts& counts, const Smoothing& smoothing,
-                  CauseColumns& columns) {
-  const auto listed = static_cast<double>(
-      std::count_if(counts.items.begin(), counts.items.end(), [](const ItemCounts& item) {
-        return known_by(item.item.attribute) == KnownBy::kMention;
-      }));
+void add_mentions(const QuestionCounts& counts, const Smoothing& smoothing, CauseColumns& columns) {
+  const auto listed = static_cast<double>(std::count_if(
+      counts.items.begin(), counts.items.end(),
+      [](const ItemCounts& item) { return known_by(item.item.attribute) == KnownBy::kMention; }));
   const double all = std::accumulate(counts.mentions.begin(), counts.mentions.end(), 0.0);
   const double cases = std::accumulate(counts.seen.begin(), counts.seen.end(), 0.0);
   if (listed == 0 || all <= 0 || cases <= 0) return;
   const double mean = all / cases;
   for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
-    const double own = (counts.mentions[c] + smoothing.mentions * mean) /
-                       (counts.seen[c] + smoothing.mentions);
+    const double own =
+        (counts.mentions[c] + smoothing.mentions * mean) / (counts.seen[c] + smoothing.mentions);
     columns.mentions[c] = -listed * std::log(own / mean);
   }
 }

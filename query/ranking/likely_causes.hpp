@@ -32,12 +32,12 @@ struct RankingKnobs {
 struct RankedCause {
   CauseNumber cause = 0;
   double probability = 0;
-  std::uint32_t seen = 0;  // n_c
-  double prior = 0;        // log weight of how common it is
-  double pairs = 0;        // tau gamma pairs_c: together partly the same information
-  double likeness = 0;     // tau eta likeness_c: how like its past cases this one is
-  double mentions = 0;     // tau mentions_c
-  double others = 0;       // minus the log of what all other rows weigh
+  std::uint32_t seen = 0;    // n_c
+  double prior = 0;          // log weight of how common it is
+  double pairs = 0;          // tau gamma pairs_c: together partly the same information
+  double likeness = 0;       // tau eta likeness_c: how like its past cases this one is
+  double mentions = 0;       // tau mentions_c
+  double others = 0;         // minus the log of what all other rows weigh
   std::vector<WhyLine> why;  // in the order of the items; weight = tau w_f ln(theta/p)
 };
 

@@ -13,10 +13,10 @@
 namespace shoplore {
 
 struct PastCase {
-  LeftOut stated;                        // its id, cause, items and known groups
-  std::vector<EvidenceItem> questions;   // ranking_items of them, sorted
-  std::string engine_family;             // lower case; empty when not written down
-  std::uint32_t seen = 0;                // cases of its cause, itself included
+  LeftOut stated;                       // its id, cause, items and known groups
+  std::vector<EvidenceItem> questions;  // ranking_items of them, sorted
+  std::string engine_family;            // lower case; empty when not written down
+  std::uint32_t seen = 0;               // cases of its cause, itself included
 };
 
 // Every closed case that the counter counts, in id order.

@@ -60,8 +60,12 @@ class Counting {
     if (!values) return fail(values.error());
     auto cases = basis_.counter.cases({{item}, filter_, {}});
     if (!cases) return fail(cases.error());
-    ItemCounts out{item, {}, {}, background_rate(total(*with), total(*known), *values),
-                   basis_.strengths.weight(item.attribute), std::move(*cases)};
+    ItemCounts out{item,
+                   {},
+                   {},
+                   background_rate(total(*with), total(*known), *values),
+                   basis_.strengths.weight(item.attribute),
+                   std::move(*cases)};
     leave_out(*with, {item});
     leave_out(*known, {}, {item.attribute});
     out.with = std::move(*with);
@@ -96,10 +100,9 @@ class Counting {
 };
 
 double mentions_in(const std::vector<EvidenceItem>& items) {
-  return static_cast<double>(
-      std::count_if(items.begin(), items.end(), [](const EvidenceItem& item) {
-        return known_by(item.attribute) == KnownBy::kMention;
-      }));
+  return static_cast<double>(std::count_if(
+      items.begin(), items.end(),
+      [](const EvidenceItem& item) { return known_by(item.attribute) == KnownBy::kMention; }));
 }
 
 }  // namespace

@@ -28,17 +28,17 @@ using CauseCounts = std::vector<double>;  // by CauseNumber
 struct ItemCounts {
   EvidenceItem item;
   CauseCounts with, known;
-  double background = 0;  // p_f
-  double strength = 1;    // w_f
+  double background = 0;         // p_f
+  double strength = 1;           // w_f
   std::vector<CaseCause> cases;  // that hold it, the left-out one too
 };
 
 // One edge of the tree: first and second are positions of items.
 struct EdgeCounts {
   std::size_t first = 0, second = 0;
-  CauseCounts both;                       // n_cfg
-  CauseCounts first_where_second_known;   // d_c,g|f: cases with f where g's attribute is known
-  CauseCounts second_where_first_known;   // d_c,f|g
+  CauseCounts both;                      // n_cfg
+  CauseCounts first_where_second_known;  // d_c,g|f: cases with f where g's attribute is known
+  CauseCounts second_where_first_known;  // d_c,f|g
 };
 
 struct QuestionCounts {
@@ -58,8 +58,7 @@ struct RankingBasis {
 
 // Items repeat no attribute. With a filter the tree's weights are counted anew.
 [[nodiscard]] Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items,
-                                                    const Filter& filter,
-                                                    const RankingBasis& basis,
+                                                    const Filter& filter, const RankingBasis& basis,
                                                     const std::optional<LeftOut>& left_out = {});
 
 }  // namespace shoplore

@@ -15,8 +15,8 @@ namespace shoplore {
 
 // One question that was asked again: what was said of each cause, the truth among them.
 struct Judged {
-  double truth = 0;     // probability given to the true cause; 0 where it was not ranked at all
-  double first = 0;     // probability of the first cause
+  double truth = 0;      // probability given to the true cause; 0 where it was not ranked at all
+  double first = 0;      // probability of the first cause
   std::size_t rank = 0;  // of the true cause, 1 is first; 0 where it was not ranked
   double brier = 0;
 };

@@ -52,7 +52,7 @@ TEST(Recogniser, ADenialOfAnotherThingIsNoFinding) {
       {"pulls fine uphill, no power loss", {"symptom lack_of_power absent", "condition uphill"}},
       {"no power complaint", {"symptom lack_of_power absent"}},
       {"no power steering", {"symptom heavy_steering"}},
-      {"no power to the fuel pump", {}},
+      {"no power to the fuel pump", {"check fuel_pump_supply fail"}},
       {"flat tyre", {}},
       {"no power uphill", {"symptom lack_of_power", "condition uphill"}},
       {"misfire gone", {"symptom misfire absent"}},

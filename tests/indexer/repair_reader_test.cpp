@@ -79,7 +79,8 @@ TEST(RepairReader, TheSentenceSaysWho) {
       {"last garage put a turbo and a map sensor on it",
        {kTurboElsewhere, "earlier_repair replace boost_sensor elsewhere"}},
       {"had the clutch done elsewhere", {"earlier_repair replace clutch elsewhere"}},
-      {"injector replaced and coded by us", {"earlier_repair replace injector here"}},
+      {"injector replaced and coded by us",
+       {"earlier_repair replace injector here", "earlier_repair code_in injector here"}},
       {"front pads done 20k ago", {"earlier_repair replace brake_pad elsewhere"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }

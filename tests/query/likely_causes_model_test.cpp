@@ -201,7 +201,10 @@ TEST_F(LikelyCausesModel, LeavingACaseOutTakesItFromEveryCountByCause) {
     // The first three keep the number of engine families as it is.
     const std::size_t own = 3 + random_() % (shop.plain().size() - 3);
     const PlainCase& left = shop.plain()[own];
-    LeftOut left_out{CaseId{static_cast<std::uint32_t>(own) + 1}, *shop.causes().find(left.cause), left.items, {}};
+    LeftOut left_out{CaseId{static_cast<std::uint32_t>(own) + 1},
+                     *shop.causes().find(left.cause),
+                     left.items,
+                     {}};
     left_out.known.assign(left.groups.begin(), left.groups.end());
     for (const EvidenceItem& item : left.items) left_out.known.push_back(item.attribute);
     auto others = shop.plain();

@@ -82,7 +82,8 @@ class PlainCounter final : public CaseCounter {
     std::vector<CaseCause> found;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
       if (matches(cases_[i], question)) {
-        found.push_back({CaseId{static_cast<std::uint32_t>(i) + 1}, *causes_.find(cases_[i].cause)});
+        found.push_back(
+            {CaseId{static_cast<std::uint32_t>(i) + 1}, *causes_.find(cases_[i].cause)});
       }
     }
     return found;

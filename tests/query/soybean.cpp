@@ -80,7 +80,8 @@ std::string lines_of(const Table& table) {
         {"vehicle", nlohmann::json::object()},
         {"complaint", ""},
         {"facts", facts},
-        {"cause", {{"component", id_of(row.back())}, {"failure", "degraded"}, {"proof", "measured"}}}};
+        {"cause",
+         {{"component", id_of(row.back())}, {"failure", "degraded"}, {"proof", "measured"}}}};
     lines += record.dump() + "\n";
   }
   return lines;
@@ -93,7 +94,10 @@ SoybeanShop::SoybeanShop() {
   std::string pattern = (std::filesystem::temp_directory_path() / "shoplore-soy-XXXXXX").string();
   home_ = mkdtemp(pattern.data());
   const ShopFolder folder{home_ / "shop"};
-  { const auto made = Records::create(folder); EXPECT_TRUE(made) << made.error().message; }
+  {
+    const auto made = Records::create(folder);
+    EXPECT_TRUE(made) << made.error().message;
+  }
   write_vocabulary(table, folder.vocabulary());
   auto opened = Records::open(folder);
   EXPECT_TRUE(opened) << opened.error().message;

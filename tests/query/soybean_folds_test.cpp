@@ -70,8 +70,8 @@ std::array<Scores, 3> run_seed(const SoybeanShop& shop, std::uint64_t seed) {
   const auto order = shuffled(shop, seed);
   ByLevel all;
   for (std::size_t fold = 0; fold < kFolds; fold += 2) {
-    auto other = std::async(std::launch::async, run_fold, std::cref(shop), std::cref(order),
-                            fold + 1, seed);
+    auto other =
+        std::async(std::launch::async, run_fold, std::cref(shop), std::cref(order), fold + 1, seed);
     for (const ByLevel& judged : {run_fold(shop, order, fold, seed), other.get()}) {
       for (std::size_t level = 0; level < all.size(); ++level) {
         all[level].insert(all[level].end(), judged[level].begin(), judged[level].end());
