@@ -67,6 +67,11 @@ class PageChecks {
   }
 
   void read_carried() {
+    for (const RecognisedItem& item : page_.items()) {
+      const bool is_finding = item.kind == ItemKind::kSymptom || item.kind == ItemKind::kWorkSign ||
+                              item.kind == ItemKind::kCheck;
+      if (is_finding) mark(in_phrase_, page_.tokens_at(item.span));
+    }
     for (const PhraseMatch& match : page_.loose_matches({EntryKind::kCheck})) read_check(match);
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kCheck})) read_check(match);
     for (std::size_t i = 0; i < page_.size();) {
