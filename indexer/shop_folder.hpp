@@ -8,6 +8,7 @@
 // | index/lock      | held by whoever writes the index                                     |
 // | key             | 0600: the key of vehicle tokens; losing it loses "this very vehicle" |
 // | vocabulary/     | the shop's own words, overriding the built-in ones                   |
+// | ranking.json    | the ranking's knobs, fitted on these records; can be thrown away        |
 // | backups/        | copies                                                               |
 #pragma once
 
@@ -24,6 +25,7 @@ struct ShopFolder {
   [[nodiscard]] std::filesystem::path index() const { return root / "index"; }
   [[nodiscard]] std::filesystem::path key() const { return root / "key"; }
   [[nodiscard]] std::filesystem::path vocabulary() const { return root / "vocabulary"; }
+  [[nodiscard]] std::filesystem::path ranking() const { return root / "ranking.json"; }
   [[nodiscard]] std::filesystem::path backups() const { return root / "backups"; }
 };
 

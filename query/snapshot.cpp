@@ -11,6 +11,7 @@
 
 #include "indexer/index_follower.hpp"
 #include "indexer/store.hpp"
+#include "query/ranking/kept_knobs.hpp"
 
 namespace shoplore {
 namespace {
@@ -30,6 +31,13 @@ tl::unexpected<Error> translated(const Xapian::Error& error, const std::filesyst
     return fail(ErrorCode::kBusy, folder.string(), "the index was replaced; ask again");
   }
   return fail(ErrorCode::kDamagedIndex, folder.string(), error.get_description());
+}
+
+// A file that cannot be read is as good as none: the start values answer, and `shoplore fit`, which
+// reads it too, says what is wrong.
+RankingKnobs knobs_in(const ShopFolder& folder) {
+  const auto kept = read_knobs(folder);
+  return kept && *kept ? (*kept)->knobs : RankingKnobs{};
 }
 
 }  // namespace
@@ -74,6 +82,7 @@ Result<std::shared_ptr<const Snapshot>> Snapshot::open(const ShopFolder& folder)
     Xapian::Database index(generation->string());
     impl->revision = revision_of(index);
     impl->ledger = Ledger::load(index);
+    impl->knobs = knobs_in(folder);
     impl->idle.push_back(std::move(index));
     return std::shared_ptr<const Snapshot>(new Snapshot(std::move(impl)));
   } catch (const Xapian::Error& error) {
@@ -100,6 +109,7 @@ Result<std::shared_ptr<const Snapshot>> Snapshot::refreshed(
     impl->generation = *generation;
     impl->revision = revision;
     impl->ledger = old->ledger().updated(index, changed);
+    impl->knobs = knobs_in(folder);
     impl->idle.push_back(std::move(index));
     return std::shared_ptr<const Snapshot>(new Snapshot(std::move(impl)));
   } catch (const Xapian::Error& error) {

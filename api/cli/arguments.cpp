@@ -36,6 +36,8 @@ struct Raw {
   bool all = false, undo = false;
   EntryEdit edit;
   ServeOptions serve;
+  TrackRecordVerbOptions track_record;
+  FitOptions fit;
 };
 
 std::string joined_words(const std::vector<std::string>& words) {
@@ -168,6 +170,15 @@ void add_vocabulary(CLI::App& app, Raw& raw) {
 void add_housekeeping(CLI::App& app, Raw& raw) {
   add_json(verb(app, "verify", "Check records and index against each other"), raw);
   add_json(verb(app, "reindex", "Build the index anew from the records"), raw);
+  CLI::App* record = verb(app, "track-record", "How good these records are at telling causes");
+  record->add_option("--folds", raw.track_record.folds,
+                     "Hold out a share at a time instead of one case; 2 to 20")
+      ->check(CLI::Range(2, 20));
+  record->add_option("--seed", raw.track_record.seed, "Of what is hidden, and of the shares");
+  add_json(record, raw);
+  CLI::App* fit = verb(app, "fit", "Fit the ranking to these records");
+  fit->add_option("--seed", raw.fit.seed, "Of the cases asked and what is hidden");
+  add_json(fit, raw);
   CLI::App* serve = verb(app, "serve", "Answer over HTTP on this machine");
   serve->add_option("--host", raw.serve.host, "Loopback address to listen on");
   serve->add_option("--port", raw.serve.port, "0 takes any free one")->check(CLI::Range(0, 65535));
@@ -289,6 +300,10 @@ Result<Command> read_command(const std::string& name, Raw& raw) {
   if (name == "export") return ExportOptions{raw.file};
   if (name == "verify") return VerifyOptions{output};
   if (name == "reindex") return ReindexOptions{output};
+  if (name == "track-record") {
+    return TrackRecordVerbOptions{raw.track_record.folds, raw.track_record.seed, output};
+  }
+  if (name == "fit") return FitOptions{raw.fit.seed, output};
   return raw.serve;
 }
 

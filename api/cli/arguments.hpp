@@ -68,6 +68,17 @@ struct ReindexOptions {
   Output output = Output::kText;
 };
 
+struct TrackRecordVerbOptions {
+  std::size_t folds = 0;  // 0: leave one out
+  std::uint64_t seed = 1;
+  Output output = Output::kText;
+};
+
+struct FitOptions {
+  std::uint64_t seed = 1;
+  Output output = Output::kText;
+};
+
 struct VocabularySearchOptions {
   VocabularySearch search;
 };
@@ -95,7 +106,7 @@ struct HelpText {
 
 using Command =
     std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
-                 ExportOptions, VerifyOptions, ReindexOptions, VocabularySearchOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
                  VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {

@@ -1,6 +1,7 @@
 #include "query/ranking/past_cases.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 #include "indexer/case_json.hpp"
@@ -24,6 +25,9 @@ Result<std::vector<PastCase>> past_cases(const Store& store, const Vocabulary& v
                    known_in(*record, vocabulary)};
     past.questions = ranking_items(past.stated.items);
     past.seen = (*seen)[*cause];
+    if (record->closed) {
+      past.closed_year = static_cast<int>(std::chrono::year_month_day(record->closed->days).year());
+    }
     for (const EvidenceItem& item : past.stated.items) {
       if (item.attribute == "engine_family") past.engine_family = item.value;
     }

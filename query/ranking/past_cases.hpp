@@ -16,6 +16,7 @@ struct PastCase {
   LeftOut stated;                       // its id, cause, items and known groups
   std::vector<EvidenceItem> questions;  // ranking_items of them, sorted
   std::string engine_family;            // lower case; empty when not written down
+  int closed_year = 0;
   std::uint32_t seen = 0;               // cases of its cause, itself included
 };
 

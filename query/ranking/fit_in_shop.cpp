@@ -1,0 +1,23 @@
+#include "query/ranking/fit_in_shop.hpp"
+
+namespace shoplore {
+
+Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot,
+                              const Store& store, const Vocabulary& vocabulary,
+                              std::uint64_t seed) {
+  const auto cases = past_cases(store, vocabulary, snapshot.ledger());
+  if (!cases) return fail(cases.error());
+  const auto fit = fit_knobs(snapshot.ranking(), *cases, seed);
+  if (!fit) return fail(fit.error());
+  KeptKnobs kept{fit->knobs,
+                 snapshot.revision(),
+                 static_cast<std::int64_t>(cases->size()),
+                 static_cast<std::int64_t>(fit->questions),
+                 fit->log_loss,
+                 fit->start_log_loss};
+  if (fit->questions == 0) return kept;
+  if (auto written = keep_knobs(folder, kept); !written) return fail(written.error());
+  return kept;
+}
+
+}  // namespace shoplore

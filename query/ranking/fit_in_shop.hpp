@@ -1,0 +1,19 @@
+// Fits the ranking of a shop and keeps what came out.
+//
+// Threads: one; others may ask the snapshot meanwhile. Errors: the store's, and keep_knobs'.
+#pragma once
+
+#include <cstdint>
+
+#include "query/ranking/kept_knobs.hpp"
+#include "query/ranking/knob_fit.hpp"
+#include "query/snapshot.hpp"
+
+namespace shoplore {
+
+// With too few cases nothing is kept and the questions are 0.
+[[nodiscard]] Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot,
+                                            const Store& store, const Vocabulary& vocabulary,
+                                            std::uint64_t seed);
+
+}  // namespace shoplore
