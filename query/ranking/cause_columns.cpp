@@ -31,9 +31,10 @@ void add_pairs(const QuestionCounts& counts, const std::vector<std::vector<doubl
           (edge.both[c] + kPairPull * first) / (edge.second_where_first_known[c] + kPairPull);
       const double second_given =
           (edge.both[c] + kPairPull * second) / (edge.first_where_second_known[c] + kPairPull);
-      columns.pairs[c] += (first_strength * std::log(first_given / first) +
-                           second_strength * std::log(second_given / second)) /
-                          2;
+      const double first_lift = std::log(first_given / first) / 2;
+      const double second_lift = std::log(second_given / second) / 2;
+      columns.pairs[c] += first_strength * first_lift + second_strength * second_lift;
+      columns.even_pairs[c] += first_lift + second_lift;
     }
   }
 }
@@ -97,19 +98,22 @@ double rate_in(const ItemCounts& counts, CauseNumber cause, const Smoothing& smo
 }
 
 double item_part(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
-  return counts.strength * std::log(rate_in(counts, cause, smoothing) / counts.background);
+  return std::log(rate_in(counts, cause, smoothing) / counts.background);
 }
 
 CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing) {
   CauseColumns columns;
-  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.mentions}) {
+  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.mentions,
+                       &columns.even_items, &columns.even_pairs}) {
     column->resize(counts.seen.size());
   }
   if (counts.items.empty()) return columns;
   const auto rates = rates_of(counts, smoothing);
   for (const ItemCounts& item : counts.items) {
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
-      columns.items[c] += item_part(item, c, smoothing);
+      const double part = item_part(item, c, smoothing);
+      columns.items[c] += item.strength * part;
+      columns.even_items[c] += part;
     }
   }
   add_pairs(counts, rates, columns);

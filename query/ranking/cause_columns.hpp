@@ -29,6 +29,7 @@ struct Smoothing {
 
 struct CauseColumns {
   std::vector<double> items, pairs, likeness, mentions;  // by CauseNumber
+  std::vector<double> even_items, even_pairs;  // the same with every w_f = 1
 };
 
 [[nodiscard]] CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing);
@@ -37,7 +38,7 @@ struct CauseColumns {
 [[nodiscard]] double rate_in(const ItemCounts& counts, CauseNumber cause,
                              const Smoothing& smoothing);
 
-// w_f ln(theta_cf / p_f).
+// ln(theta_cf / p_f), which w_f weighs.
 [[nodiscard]] double item_part(const ItemCounts& counts, CauseNumber cause,
                                const Smoothing& smoothing);
 

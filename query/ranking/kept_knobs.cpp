@@ -21,6 +21,8 @@ void fields(Io& io, Of<RankingKnobs> auto& k) {
   io.required("rho", k.rho);
   io.required("gamma", k.gamma);
   io.required("eta", k.eta);
+  io.required("growth", k.growth);
+  io.required("strength", k.strength);
 }
 
 template <class Io>

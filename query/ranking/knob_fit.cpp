@@ -64,7 +64,8 @@ double squared(double value) {
 
 double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
   return (squared((std::log(knobs.rho) - std::log(kStart.rho)) / 1.5) +
-          squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5)) /
+          squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5) +
+          squared((knobs.growth - kStart.growth) / .2) + squared((knobs.strength - kStart.strength) / .5)) /
          (2 * static_cast<double>(questions));
 }
 
@@ -74,6 +75,8 @@ RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) 
   knobs.rho = std::exp(x[0]);
   knobs.gamma = x[1];
   knobs.eta = x[2];
+  knobs.growth = x[3];
+  knobs.strength = x[4];
   return knobs;
 }
 
@@ -95,14 +98,15 @@ struct Best {
 // At this smoothing.
 Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) {
   Objective objective{prepared, smoothing};
-  nlopt::opt search(nlopt::LN_NELDERMEAD, 3);
+  nlopt::opt search(nlopt::LN_NELDERMEAD, 5);
   search.set_min_objective(&Objective::value, &objective);
-  search.set_lower_bounds({std::log(1e-4), 0, 0});
-  search.set_upper_bounds({std::log(10), 3, 3});
+  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0});
+  search.set_upper_bounds({std::log(10), 3, 3, 1, 2});
   search.set_xtol_rel(1e-3);
   search.set_maxeval(kMostSteps);
-  search.set_initial_step(std::vector<double>{.5, .2, .2});
-  std::vector<double> x{std::log(kStart.rho), kStart.gamma, kStart.eta};
+  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2});
+  std::vector<double> x{std::log(kStart.rho), kStart.gamma, kStart.eta, kStart.growth,
+                        kStart.strength};
   Best best;
   search.optimize(x, best.value);
   best.knobs = knobs_of(x, smoothing);

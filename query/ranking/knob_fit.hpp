@@ -18,7 +18,7 @@
 
 namespace shoplore {
 
-inline constexpr std::size_t kMostQuestions = 300;
+inline constexpr std::size_t kMostQuestions = 600;
 // Fewer closed cases than this and the start values stand.
 inline constexpr std::size_t kFewestCasesToFit = 200;
 

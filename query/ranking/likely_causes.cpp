@@ -40,9 +40,15 @@ Priors priors_of(const CauseCounts& seen) {
   return priors;
 }
 
+// Between all weighing alike and each by its strength.
+double weighed(double even, double by_strength, const RankingKnobs& knobs) {
+  return even + knobs.strength * (by_strength - even);
+}
+
 double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
-  return columns.items[c] + knobs.gamma * columns.pairs[c] + knobs.eta * columns.likeness[c] +
-         columns.mentions[c];
+  return weighed(columns.even_items[c], columns.items[c], knobs) +
+         knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
+         knobs.eta * columns.likeness[c] + columns.mentions[c];
 }
 
 struct ItemTotals {
@@ -57,7 +63,8 @@ WhyLine why_line(const ItemCounts& counts, const ItemTotals& totals, CauseNumber
   line.known = whole(counts.known[cause]);
   line.with_item_elsewhere = totals.with - line.with_item;
   line.known_elsewhere = totals.known - line.known;
-  line.weight = tau * item_part(counts, cause, knobs.smoothing);
+  const double part = item_part(counts, cause, knobs.smoothing);
+  line.weight = tau * weighed(part, counts.strength * part, knobs);
   return line;
 }
 
@@ -110,14 +117,16 @@ void set_probabilities(Ranking& ranking, double unseen) {
 
 }  // namespace
 
-double tempering(std::size_t items, double rho) {
-  return items == 0 ? 1 : 1 / (1 + rho * static_cast<double>(items - 1));
+double tempering(std::size_t items, const RankingKnobs& knobs) {
+  if (items == 0) return 1;
+  const auto k = static_cast<double>(items);
+  return std::pow(k, knobs.growth) / (1 + knobs.rho * (k - 1));
 }
 
 std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCounts& seen,
                                      std::size_t items, const RankingKnobs& knobs) {
   const Priors priors = priors_of(seen);
-  const double tau = tempering(items, knobs.rho);
+  const double tau = tempering(items, knobs);
   std::vector<double> weights(seen.size() + 1, 0);
   double largest = priors.unseen;
   for (CauseNumber c = 0; c < seen.size(); ++c) {
@@ -144,7 +153,7 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   Ranking ranking;
   ranking.cases = whole(total(counts->seen));
   if (ranking.cases == 0) return ranking;
-  ranking.tau = tempering(items.size(), knobs.rho);
+  ranking.tau = tempering(items.size(), knobs);
   const CauseColumns columns = columns_of(*counts, knobs.smoothing);
   const Priors priors = priors_of(counts->seen);
   std::vector<ItemTotals> totals;
@@ -157,7 +166,8 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
     row.cause = cause;
     row.seen = whole(counts->seen[cause]);
     row.prior = priors.by_cause[cause];
-    row.pairs = ranking.tau * knobs.gamma * columns.pairs[cause];
+    row.pairs = ranking.tau * knobs.gamma *
+                weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
     row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];
     row.mentions = ranking.tau * columns.mentions[cause];
     for (std::size_t i = 0; i < totals.size(); ++i) {

@@ -1,7 +1,7 @@
 // Ranking causes: what the evidence adds to each, tempered, on top of how common it is.
 //
 // For a question of k items, with the columns of cause_columns.hpp:
-//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = 1 / (1 + rho (k - 1))
+//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = k^growth / (1 + rho (k - 1))
 //   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) * exp(tau L_c)
 //   P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953: the unseen
 //   mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N, so that
@@ -27,6 +27,8 @@ struct RankingKnobs {
   double rho = 0.03;   // how much evidence items repeat one another
   double gamma = 0.5;  // weight of the pairs
   double eta = 1;      // weight of likeness to past cases
+  double growth = 0;   // how much more several items say together than one by one
+  double strength = 1; // how far items weigh by what their attribute tells: 0 all alike
 };
 
 struct RankedCause {
@@ -55,7 +57,7 @@ struct Ranking {
                                           const std::optional<LeftOut>& left_out = {});
 
 // tau of a question of so many items.
-[[nodiscard]] double tempering(std::size_t items, double rho);
+[[nodiscard]] double tempering(std::size_t items, const RankingKnobs& knobs);
 
 // P by CauseNumber and, last, "not in these records", of columns worked out already; for fitting.
 [[nodiscard]] std::vector<double> probabilities_of(const CauseColumns& columns,
