@@ -23,8 +23,10 @@ struct Asked {
   CauseNumber truth = 0;
 };
 
+// A question's columns at one smoothing, with what no knob moves.
 struct Prepared {
   CauseColumns columns;
+  Priors priors;
   const Asked* asked = nullptr;
 };
 
@@ -48,12 +50,25 @@ Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<
   return asked;
 }
 
+// Of its true cause. The same as probabilities_of, which would work everything out anew each time.
+double probability_of_truth(const Prepared& prepared, const RankingKnobs& knobs) {
+  const Asked& asked = *prepared.asked;
+  const double tau = tempering(asked.items, knobs);
+  const auto weight = [&](CauseNumber c) {
+    return prepared.priors.by_cause[c] + tau * evidence_of_cause(prepared.columns, c, knobs);
+  };
+  const double truth = weight(asked.truth);
+  double sum = std::exp(prepared.priors.unseen - truth);
+  for (CauseNumber c = 0; c < asked.counts.seen.size(); ++c) {
+    if (asked.counts.seen[c] > 0) sum += std::exp(weight(c) - truth);
+  }
+  return 1 / sum;
+}
+
 double log_loss(const std::vector<Prepared>& prepared, const RankingKnobs& knobs) {
   double sum = 0;
   for (const Prepared& each : prepared) {
-    const auto p =
-        probabilities_of(each.columns, each.asked->counts.seen, each.asked->items, knobs);
-    sum -= std::log(std::max(p[each.asked->truth], kLeastProbability));
+    sum -= std::log(std::max(probability_of_truth(each, knobs), kLeastProbability));
   }
   return sum / static_cast<double>(prepared.size());
 }
@@ -115,7 +130,9 @@ Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) 
 
 std::vector<Prepared> prepare(const std::vector<Asked>& asked, const Smoothing& smoothing) {
   std::vector<Prepared> prepared;
-  for (const Asked& each : asked) prepared.push_back({columns_of(each.counts, smoothing), &each});
+  for (const Asked& each : asked) {
+    prepared.push_back({columns_of(each.counts, smoothing), priors_of(each.counts.seen), &each});
+  }
   return prepared;
 }
 

@@ -17,38 +17,9 @@ std::uint32_t whole(double count) {
   return static_cast<std::uint32_t>(std::lround(count));
 }
 
-// How common each cause is, and how likely one the records lack: log weights.
-struct Priors {
-  std::vector<double> by_cause;
-  double unseen = 0;  // -infinity when nothing was seen once
-};
-
-Priors priors_of(const CauseCounts& seen) {
-  const double cases = total(seen);
-  double once = 0, prior_total = 0;
-  for (const double n : seen) {
-    if (n == 1) ++once;
-    if (n > 0) prior_total += n + 0.5;
-  }
-  // All of them seen once would leave the recorded causes nothing, and evidence no say.
-  const double unseen = std::min(once, cases - 0.5) / cases;
-  Priors priors;
-  for (const double n : seen) {
-    priors.by_cause.push_back(n > 0 ? std::log((1 - unseen) * (n + 0.5) / prior_total) : 0);
-  }
-  priors.unseen = std::log(unseen);
-  return priors;
-}
-
 // Between all weighing alike and each by its strength.
 double weighed(double even, double by_strength, const RankingKnobs& knobs) {
   return even + knobs.strength * (by_strength - even);
-}
-
-double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
-  return weighed(columns.even_items[c], columns.items[c], knobs) +
-         knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
-         knobs.eta * columns.likeness[c] + columns.mentions[c];
 }
 
 struct ItemTotals {
@@ -116,6 +87,29 @@ void set_probabilities(Ranking& ranking, double unseen) {
 }
 
 }  // namespace
+
+Priors priors_of(const CauseCounts& seen) {
+  const double cases = total(seen);
+  double once = 0, prior_total = 0;
+  for (const double n : seen) {
+    if (n == 1) ++once;
+    if (n > 0) prior_total += n + 0.5;
+  }
+  // All of them seen once would leave the recorded causes nothing, and evidence no say.
+  const double unseen = std::min(once, cases - 0.5) / cases;
+  Priors priors;
+  for (const double n : seen) {
+    priors.by_cause.push_back(n > 0 ? std::log((1 - unseen) * (n + 0.5) / prior_total) : 0);
+  }
+  priors.unseen = std::log(unseen);
+  return priors;
+}
+
+double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
+  return weighed(columns.even_items[c], columns.items[c], knobs) +
+         knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
+         knobs.eta * columns.likeness[c] + columns.mentions[c];
+}
 
 double tempering(std::size_t items, const RankingKnobs& knobs) {
   if (items == 0) return 1;

@@ -59,6 +59,17 @@ struct Ranking {
 // tau of a question of so many items.
 [[nodiscard]] double tempering(std::size_t items, const RankingKnobs& knobs);
 
+// How common each cause is, and how likely one the records lack: log weights before any evidence.
+struct Priors {
+  std::vector<double> by_cause;  // 0 where nothing was seen, which is no weight
+  double unseen = 0;             // -infinity when nothing was seen once
+};
+[[nodiscard]] Priors priors_of(const CauseCounts& seen);
+
+// L_c before tempering.
+[[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause,
+                                       const RankingKnobs& knobs);
+
 // P by CauseNumber and, last, "not in these records", of columns worked out already; for fitting.
 [[nodiscard]] std::vector<double> probabilities_of(const CauseColumns& columns,
                                                    const CauseCounts& seen, std::size_t items,
