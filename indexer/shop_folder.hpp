@@ -8,7 +8,8 @@
 // | index/lock      | held by whoever writes the index                                     |
 // | key             | 0600: the key of vehicle tokens; losing it loses "this very vehicle" |
 // | vocabulary/     | the shop's own words, overriding the built-in ones                   |
-// | ranking.json    | the ranking's knobs, fitted on these records; can be thrown away        |
+// | ranking.json    | the ranking's knobs, fitted on these records; can be thrown away    |
+// | figures.json    | what work takes here, out of these records; can be thrown away       |
 // | backups/        | copies                                                               |
 #pragma once
 
@@ -26,6 +27,7 @@ struct ShopFolder {
   [[nodiscard]] std::filesystem::path key() const { return root / "key"; }
   [[nodiscard]] std::filesystem::path vocabulary() const { return root / "vocabulary"; }
   [[nodiscard]] std::filesystem::path ranking() const { return root / "ranking.json"; }
+  [[nodiscard]] std::filesystem::path figures() const { return root / "figures.json"; }
   [[nodiscard]] std::filesystem::path backups() const { return root / "backups"; }
 };
 
