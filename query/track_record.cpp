@@ -11,7 +11,7 @@
 namespace shoplore {
 namespace {
 
-using CaseJudged = std::array<Judged, 3>;
+using CaseJudged = std::array<std::vector<Judged>, 3>;
 
 struct JudgedCase {
   const PastCase* past = nullptr;
@@ -19,17 +19,21 @@ struct JudgedCase {
 };
 
 Result<CaseJudged> judge_case(const RankingModel& model, const PastCase& past,
-                              const std::optional<LeftOut>& left_out, std::uint64_t seed) {
+                              const std::optional<LeftOut>& left_out,
+                              const TrackRecordOptions& options) {
   CaseJudged judged;
   // By the case's own number, so that what is hidden does not hang on who asks first.
-  std::mt19937_64 random(seed * 1'000'003 + past.stated.id.value);
+  std::mt19937_64 random(options.seed * 1'000'003 + past.stated.id.value);
   for (std::size_t level = 0; level < judged.size(); ++level) {
-    const auto items = some_of(past.questions, kHiddenLevels[level], random);
-    const auto counts = model.count(items, {}, left_out);
-    if (!counts) return fail(counts.error());
-    const CauseColumns columns = columns_of(*counts, model.knobs().smoothing);
-    judged[level] = judge(probabilities_of(columns, counts->seen, items.size(), model.knobs()),
-                          past.stated.cause);
+    const std::size_t draws = kHiddenLevels[level] > 0 ? options.draws : 1;
+    for (std::size_t draw = 0; draw < draws; ++draw) {
+      const auto items = some_of(past.questions, kHiddenLevels[level], random);
+      const auto counts = model.count(items, {}, left_out);
+      if (!counts) return fail(counts.error());
+      const CauseColumns columns = columns_of(*counts, model.knobs().smoothing);
+      judged[level].push_back(judge(
+          probabilities_of(columns, counts->seen, items.size(), model.knobs()), past.stated.cause));
+    }
   }
   return judged;
 }
@@ -39,12 +43,12 @@ enum class Asked { kLeftOut, kNeverSeen };
 
 Result<std::vector<JudgedCase>> judge_each(const RankingModel& model, const Cases& cases,
                                            std::size_t first, std::size_t step, Asked asked,
-                                           std::uint64_t seed) {
+                                           const TrackRecordOptions& options) {
   std::vector<JudgedCase> out;
   for (std::size_t i = first; i < cases.size(); i += step) {
     const std::optional<LeftOut> left_out =
         asked == Asked::kLeftOut ? std::optional(cases[i]->stated) : std::nullopt;
-    auto judged = judge_case(model, *cases[i], left_out, seed);
+    auto judged = judge_case(model, *cases[i], left_out, options);
     if (!judged) return fail(judged.error());
     out.push_back({cases[i], *judged});
   }
@@ -53,10 +57,10 @@ Result<std::vector<JudgedCase>> judge_each(const RankingModel& model, const Case
 
 // On two threads.
 Result<std::vector<JudgedCase>> judge_all(const RankingModel& model, const Cases& cases,
-                                          Asked asked, std::uint64_t seed) {
+                                          Asked asked, const TrackRecordOptions& options) {
   auto other = std::async(std::launch::async,
-                          [&] { return judge_each(model, cases, 1, 2, asked, seed); });
-  auto judged = judge_each(model, cases, 0, 2, asked, seed);
+                          [&] { return judge_each(model, cases, 1, 2, asked, options); });
+  auto judged = judge_each(model, cases, 0, 2, asked, options);
   auto rest = other.get();
   if (!judged) return judged;
   if (!rest) return rest;
@@ -66,7 +70,8 @@ Result<std::vector<JudgedCase>> judge_all(const RankingModel& model, const Cases
 
 Result<std::vector<JudgedCase>> judge_fold(const Ledger& ledger, const Cases& all,
                                            const std::vector<PastCase>& cases,
-                                           const std::set<CaseId>& tested, std::uint64_t seed) {
+                                           const std::set<CaseId>& tested,
+                                           const TrackRecordOptions& options) {
   const Ledger rest = ledger.without(tested);
   const auto seen = rest.by_cause({});
   if (!seen) return fail(seen.error());
@@ -78,14 +83,14 @@ Result<std::vector<JudgedCase>> judge_fold(const Ledger& ledger, const Cases& al
   }
   auto model = RankingModel::of(rest, {});
   if (!model) return fail(model.error());
-  const auto fit = fit_knobs(*model, training, seed);
+  const auto fit = fit_knobs(*model, training, options.seed);
   if (!fit) return fail(fit.error());
   model->set_knobs(fit->knobs);
   Cases asked;
   for (const PastCase* past : all) {
     if (tested.contains(past->stated.id)) asked.push_back(past);
   }
-  return judge_all(*model, asked, Asked::kNeverSeen, seed);
+  return judge_all(*model, asked, Asked::kNeverSeen, options);
 }
 
 Result<std::vector<JudgedCase>> judge_in_folds(const Ledger& ledger, const Cases& all,
@@ -103,7 +108,7 @@ Result<std::vector<JudgedCase>> judge_in_folds(const Ledger& ledger, const Cases
     for (std::size_t i = fold; i < order.size(); i += options.folds) {
       tested.insert(order[i]->stated.id);
     }
-    auto part = judge_fold(ledger, order, cases, tested, options.seed);
+    auto part = judge_fold(ledger, order, cases, tested, options);
     if (!part) return part;
     judged.insert(judged.end(), part->begin(), part->end());
   }
@@ -114,7 +119,9 @@ TrackRecordRow row_of(std::string name, const std::vector<const JudgedCase*>& ca
   TrackRecordRow row{std::move(name), {}};
   for (std::size_t level = 0; level < row.levels.size(); ++level) {
     std::vector<Judged> judged;
-    for (const JudgedCase* each : cases) judged.push_back(each->levels[level]);
+    for (const JudgedCase* each : cases) {
+      judged.insert(judged.end(), each->levels[level].begin(), each->levels[level].end());
+    }
     row.levels[level] = scores_of(judged);
   }
   return row;
@@ -155,9 +162,8 @@ Result<TrackRecord> track_record(const Ledger& ledger, const RankingModel& model
   for (const PastCase& past : cases) {
     if (!past.questions.empty()) asked.push_back(&past);
   }
-  const auto judged = options.folds == 0
-                          ? judge_all(model, asked, Asked::kLeftOut, options.seed)
-                          : judge_in_folds(ledger, asked, cases, options);
+  const auto judged = options.folds == 0 ? judge_all(model, asked, Asked::kLeftOut, options)
+                                         : judge_in_folds(ledger, asked, cases, options);
   if (!judged) return fail(judged.error());
   TrackRecord record;
   record.cases = asked.size();
@@ -170,9 +176,9 @@ Result<TrackRecord> track_record(const Ledger& ledger, const RankingModel& model
   record.by_family = rows_by<std::string>(
       *judged, [](const PastCase& past) { return past.engine_family; },
       [](const std::string& key) { return key.empty() ? std::string("not written down") : key; });
-  std::stable_sort(record.by_family.begin(), record.by_family.end(), [](const auto& a, const auto& b) {
-    return a.levels[0].questions > b.levels[0].questions;
-  });
+  std::stable_sort(
+      record.by_family.begin(), record.by_family.end(),
+      [](const auto& a, const auto& b) { return a.levels[0].questions > b.levels[0].questions; });
   record.by_seen = rows_by<std::size_t>(*judged, seen_step, seen_name);
   record.by_year = rows_by<int>(
       *judged, [](const PastCase& past) { return past.closed_year; },

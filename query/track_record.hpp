@@ -39,6 +39,9 @@ struct TrackRecord {
 struct TrackRecordOptions {
   std::size_t folds = 0;   // 0: leave one out
   std::uint64_t seed = 1;  // of folds and of what is hidden
+  // Times each case is asked with part of its evidence hidden, another part each time: more of them
+  // tell the same, less by chance.
+  std::size_t draws = 1;
 };
 
 [[nodiscard]] Result<TrackRecord> track_record(const Ledger& ledger, const RankingModel& model,

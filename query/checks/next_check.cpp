@@ -48,9 +48,8 @@ void set_minutes(CheckChoice& choice, const WorkSoFar& so_far, const CheckBasis&
 }
 
 void sort_by_worth(std::vector<CheckChoice>& choices) {
-  std::stable_sort(choices.begin(), choices.end(), [](const auto& a, const auto& b) {
-    return a.per_minute > b.per_minute;
-  });
+  std::stable_sort(choices.begin(), choices.end(),
+                   [](const auto& a, const auto& b) { return a.per_minute > b.per_minute; });
 }
 
 Result<void> look_ahead(CheckChoice& choice, const std::vector<double>& causes,
@@ -102,8 +101,7 @@ Result<NextChecks> next_checks(const Ranking& ranking, const std::vector<Evidenc
                                const Filter& filter, const RankingModel& model,
                                const WorkSoFar& so_far, const CheckBasis& basis) {
   if (basis.rates.empty()) return NextChecks{};
-  const auto causes =
-      probabilities_by_cause(ranking, basis.rates.front().rates.front().size() - 1);
+  const auto causes = probabilities_by_cause(ranking, basis.rates.front().rates.front().size() - 1);
   NextChecks next = rate_checks(causes, items, so_far, basis);
   if (next.checks.size() > kChecksShown) next.checks.resize(kChecksShown);
   if (next.questions.size() > kQuestionsShown) next.questions.resize(kQuestionsShown);

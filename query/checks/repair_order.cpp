@@ -124,8 +124,8 @@ std::vector<std::size_t> search_sequence(const std::vector<Look>& places, std::s
   }
   std::vector<std::size_t> sequence;
   while (!places.empty() && sequence.size() < looks) {
-    const auto best = static_cast<std::size_t>(
-        std::max_element(promise.begin(), promise.end()) - promise.begin());
+    const auto best = static_cast<std::size_t>(std::max_element(promise.begin(), promise.end()) -
+                                               promise.begin());
     sequence.push_back(best);
     promise[best] *= 1 - places[best].found;
   }

@@ -21,8 +21,8 @@ struct AnswerRates {
   // [answer][CauseNumber], adding to 1 over the answers; one more at the end for causes that the
   // records lack.
   std::vector<std::vector<double>> rates;
-  double answerable = 1;   // share of cases where asking gave an answer
-  std::uint32_t asked = 0; // cases
+  double answerable = 1;    // share of cases where asking gave an answer
+  std::uint32_t asked = 0;  // cases
 };
 
 // Of everything that was asked in at least this many cases; fewer tell nothing.

@@ -53,9 +53,9 @@ double median(std::vector<double> values) {
 
 template <class T>
 T most_frequent(const std::map<T, std::int64_t>& counts) {
-  const auto most = std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) {
-    return a.second < b.second;
-  });
+  const auto most =
+      std::max_element(counts.begin(), counts.end(),
+                       [](const auto& a, const auto& b) { return a.second < b.second; });
   return most == counts.end() ? T{} : most->first;
 }
 
@@ -79,7 +79,8 @@ class Gathering {
     Repairs& repairs = repairs_[cause_key(*record.cause, vocabulary_)];
     ++repairs.removals[correction.removals];
     if (!correction.currency.empty()) ++currencies_[correction.currency];
-    if (!correction.parts.empty()) repairs.parts[correction.currency].push_back(parts_cost(correction));
+    if (!correction.parts.empty())
+      repairs.parts[correction.currency].push_back(parts_cost(correction));
     if (!correction.hours) return;
     const Hours& hours = *correction.hours;
     if (hours.clocked) repairs.minutes.push_back(*hours.clocked * kMinutesAnHour);
@@ -96,10 +97,9 @@ class Gathering {
     }
     for (const auto& [cause, repairs] : repairs_) {
       const auto parts = repairs.parts.find(out.currency);
-      out.repairs[cause] = {median(repairs.minutes),
-                            parts == repairs.parts.end() ? 0 : median(parts->second),
-                            most_frequent(repairs.removals),
-                            static_cast<std::int64_t>(repairs.minutes.size())};
+      out.repairs[cause] = {
+          median(repairs.minutes), parts == repairs.parts.end() ? 0 : median(parts->second),
+          most_frequent(repairs.removals), static_cast<std::int64_t>(repairs.minutes.size())};
     }
     const auto costs = hour_costs_.find(out.currency);
     if (costs != hour_costs_.end()) out.hour_costs = median(costs->second);

@@ -1,4 +1,5 @@
-// What work takes in this shop, out of its own cases: minutes of checks, hours and parts of repairs.
+// What work takes in this shop, out of its own cases: minutes of checks, hours and parts of
+// repairs.
 //
 // Medians, because one bad day should not move them. Made when the ranking is fitted, since both
 // read every case, and kept beside it: figures.json in the shop's folder, which can be thrown

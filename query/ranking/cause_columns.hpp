@@ -29,7 +29,7 @@ struct Smoothing {
 
 struct CauseColumns {
   std::vector<double> items, pairs, likeness, mentions;  // by CauseNumber
-  std::vector<double> even_items, even_pairs;  // the same with every w_f = 1
+  std::vector<double> even_items, even_pairs;            // the same with every w_f = 1
 };
 
 [[nodiscard]] CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing);

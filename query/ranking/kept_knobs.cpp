@@ -21,6 +21,7 @@ void fields(Io& io, Of<RankingKnobs> auto& k) {
   io.required("rho", k.rho);
   io.required("gamma", k.gamma);
   io.required("eta", k.eta);
+  io.required("sureness", k.sureness);
   io.required("growth", k.growth);
   io.required("strength", k.strength);
 }
@@ -49,8 +50,8 @@ Result<std::optional<KeptKnobs>> read_knobs(const ShopFolder& folder) {
   std::stringstream text;
   text << file.rdbuf();
   const auto json = parse_json(text.str(), kMaxBytes);
-  auto kept = json ? struct_from_json<KeptKnobs>(*json, "the file")
-                   : Result<KeptKnobs>(fail(json.error()));
+  auto kept =
+      json ? struct_from_json<KeptKnobs>(*json, "the file") : Result<KeptKnobs>(fail(json.error()));
   if (!kept) {
     return fail(ErrorCode::kDamagedIndex, folder.ranking().string(),
                 "is not as written: " + kept.error().message + "; shoplore fit writes it anew");

@@ -15,7 +15,7 @@ constexpr std::array<double, 3> kHidden{0, .5, .75};
 constexpr std::array<double, 4> kAttributeSmoothing{.1, .5, 2, 6};
 constexpr std::array<double, 3> kMentionSmoothing{2, 8, 32};
 constexpr RankingKnobs kStart{};
-constexpr int kMostSteps = 400;
+constexpr int kMostSteps = 150;
 
 struct Asked {
   QuestionCounts counts;
@@ -58,10 +58,11 @@ double probability_of_truth(const Prepared& prepared, const RankingKnobs& knobs)
     return prepared.priors.by_cause[c] + tau * evidence_of_cause(prepared.columns, c, knobs);
   };
   const double truth = weight(asked.truth);
-  double sum = std::exp(prepared.priors.unseen - truth);
+  double sum = 0;
   for (CauseNumber c = 0; c < asked.counts.seen.size(); ++c) {
     if (asked.counts.seen[c] > 0) sum += std::exp(weight(c) - truth);
   }
+  sum += std::exp(unseen_weight(prepared.priors.unseen, truth + std::log(sum)) - truth);
   return 1 / sum;
 }
 
@@ -80,7 +81,8 @@ double squared(double value) {
 double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
   return (squared((std::log(knobs.rho) - std::log(kStart.rho)) / 1.5) +
           squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5) +
-          squared((knobs.growth - kStart.growth) / .2) + squared((knobs.strength - kStart.strength) / .5)) /
+          squared((knobs.growth - kStart.growth) / .2) +
+          squared((knobs.strength - kStart.strength) / .5)) /
          (2 * static_cast<double>(questions));
 }
 
@@ -116,7 +118,7 @@ Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) 
   nlopt::opt search(nlopt::LN_NELDERMEAD, 5);
   search.set_min_objective(&Objective::value, &objective);
   search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0});
-  search.set_upper_bounds({std::log(10), 3, 3, 1, 2});
+  search.set_upper_bounds({std::log(10), 3, 8, 1, 2});
   search.set_xtol_rel(1e-3);
   search.set_maxeval(kMostSteps);
   search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2});
@@ -134,6 +136,28 @@ std::vector<Prepared> prepare(const std::vector<Asked>& asked, const Smoothing& 
     prepared.push_back({columns_of(each.counts, smoothing), priors_of(each.counts.seen), &each});
   }
   return prepared;
+}
+
+// How much surer of its first cause it is than it is right, on average over all questions.
+double excess_sureness(const std::vector<Prepared>& prepared, const RankingKnobs& knobs) {
+  double sum = 0;
+  for (const Prepared& each : prepared) {
+    const Asked& asked = *each.asked;
+    const Judged judged =
+        judge(probabilities_of(each.columns, asked.counts.seen, asked.items, knobs), asked.truth);
+    sum += judged.first - (judged.rank == 1 ? 1 : 0);
+  }
+  return sum / static_cast<double>(prepared.size());
+}
+
+// Where it is as sure as it is right, between two halves of a bracket.
+double fitting_sureness(const std::vector<Prepared>& prepared, RankingKnobs knobs) {
+  double low = .5, high = 1.5;
+  for (int i = 0; i < 10; ++i) {
+    knobs.sureness = (low + high) / 2;
+    (excess_sureness(prepared, knobs) > 0 ? high : low) = knobs.sureness;
+  }
+  return knobs.sureness;
 }
 
 bool have_mentions(const std::vector<Asked>& asked) {
@@ -165,10 +189,12 @@ Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>
       const Best found = descend(prepared, smoothing);
       if (best && found.value >= best->value) continue;
       best = found;
-      fit.log_loss = log_loss(prepared, found.knobs);
     }
   }
   fit.knobs = best->knobs;
+  const std::vector<Prepared> prepared = prepare(*asked, fit.knobs.smoothing);
+  fit.knobs.sureness = fitting_sureness(prepared, fit.knobs);
+  fit.log_loss = log_loss(prepared, fit.knobs);
   return fit;
 }
 

@@ -76,17 +76,21 @@ void set_probabilities(Ranking& ranking, double unseen) {
     for (const WhyLine& line : row.why) weight += line.weight;
     log_weights.push_back(weight);
   }
-  log_weights.push_back(unseen);
+  log_weights.push_back(unseen_weight(unseen, log_sum(log_weights)));
   const double all = log_sum(log_weights);
   const std::vector<double> others = logs_of_others(log_weights);
   for (std::size_t i = 0; i < ranking.causes.size(); ++i) {
     ranking.causes[i].probability = std::exp(log_weights[i] - all);
     ranking.causes[i].others = -others[i];
   }
-  ranking.not_in_these_records = std::exp(unseen - all);
+  ranking.not_in_these_records = std::exp(log_weights.back() - all);
 }
 
 }  // namespace
+
+double unseen_weight(double prior, double recorded) {
+  return prior + std::min(0.0, recorded - std::log1p(-std::exp(prior)));
+}
 
 Priors priors_of(const CauseCounts& seen) {
   const double cases = total(seen);
@@ -112,9 +116,9 @@ double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const Ranki
 }
 
 double tempering(std::size_t items, const RankingKnobs& knobs) {
-  if (items == 0) return 1;
+  if (items == 0) return knobs.sureness;
   const auto k = static_cast<double>(items);
-  return std::pow(k, knobs.growth) / (1 + knobs.rho * (k - 1));
+  return knobs.sureness * std::pow(k, knobs.growth) / (1 + knobs.rho * (k - 1));
 }
 
 std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCounts& seen,
@@ -122,7 +126,7 @@ std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCou
   const Priors priors = priors_of(seen);
   const double tau = tempering(items, knobs);
   std::vector<double> weights(seen.size() + 1, 0);
-  double largest = priors.unseen;
+  double largest = -std::numeric_limits<double>::infinity();
   for (CauseNumber c = 0; c < seen.size(); ++c) {
     if (seen[c] <= 0) continue;
     weights[c] = priors.by_cause[c] + tau * evidence_of_cause(columns, c, knobs);
@@ -133,7 +137,7 @@ std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCou
     weights[c] = seen[c] > 0 ? std::exp(weights[c] - largest) : 0;
     sum += weights[c];
   }
-  weights.back() = std::exp(priors.unseen - largest);
+  weights.back() = std::exp(unseen_weight(priors.unseen, largest + std::log(sum)) - largest);
   sum += weights.back();
   for (double& weight : weights) weight /= sum;
   return weights;
@@ -147,8 +151,8 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   Ranking ranking;
   ranking.cases = whole(total(counts->seen));
   if (ranking.cases == 0) return ranking;
-  ranking.tau = tempering(items.size(), knobs);
   const CauseColumns columns = columns_of(*counts, knobs.smoothing);
+  ranking.tau = tempering(items.size(), knobs);
   const Priors priors = priors_of(counts->seen);
   std::vector<ItemTotals> totals;
   for (const ItemCounts& item : counts->items) {
@@ -160,8 +164,8 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
     row.cause = cause;
     row.seen = whole(counts->seen[cause]);
     row.prior = priors.by_cause[cause];
-    row.pairs = ranking.tau * knobs.gamma *
-                weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
+    row.pairs =
+        ranking.tau * knobs.gamma * weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
     row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];
     row.mentions = ranking.tau * columns.mentions[cause];
     for (std::size_t i = 0; i < totals.size(); ++i) {

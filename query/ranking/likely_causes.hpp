@@ -1,11 +1,13 @@
 // Ranking causes: what the evidence adds to each, tempered, on top of how common it is.
 //
 // For a question of k items, with the columns of cause_columns.hpp:
-//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = k^growth / (1 + rho (k - 1))
-//   P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) * exp(tau L_c)
-//   P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953: the unseen
-//   mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N, so that
-//   something is left for the recorded ones
+//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = sureness k^growth / (1 +
+//   rho (k - 1)) P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) *
+//   exp(tau L_c) P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953:
+//   the unseen mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N,
+//   so that something is left for the recorded ones. Evidence that the recorded causes together
+//   explain worse than the average over all cases does would speak for it without end, for no other
+//   reason than that findings go together more than the average allows: there it keeps n1/N.
 // Every row's parts add up to its log-odds: prior + item lines + pairs + likeness + mentions
 // = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
@@ -24,11 +26,12 @@ namespace shoplore {
 // How much each part of the model may say; fitted on the shop's own cases (knob_fit.hpp).
 struct RankingKnobs {
   Smoothing smoothing;
-  double rho = 0.03;   // how much evidence items repeat one another
-  double gamma = 0.5;  // weight of the pairs
-  double eta = 1;      // weight of likeness to past cases
-  double growth = 0;   // how much more several items say together than one by one
-  double strength = 1; // how far items weigh by what their attribute tells: 0 all alike
+  double rho = 0.03;    // how much evidence items repeat one another
+  double gamma = 0.5;   // weight of the pairs
+  double eta = 1;       // weight of likeness to past cases
+  double sureness = 1;  // of all evidence together
+  double growth = 0;    // how much more several items say together than one by one
+  double strength = 1;  // how far items weigh by what their attribute tells: 0 all alike
 };
 
 struct RankedCause {
@@ -65,6 +68,9 @@ struct Priors {
   double unseen = 0;             // -infinity when nothing was seen once
 };
 [[nodiscard]] Priors priors_of(const CauseCounts& seen);
+
+// Log weight of "not in these records": its prior's, given the log of what all others weigh.
+[[nodiscard]] double unseen_weight(double prior, double recorded);
 
 // L_c before tempering.
 [[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause,

@@ -17,7 +17,7 @@ struct PastCase {
   std::vector<EvidenceItem> questions;  // ranking_items of them, sorted
   std::string engine_family;            // lower case; empty when not written down
   int closed_year = 0;
-  std::uint32_t seen = 0;               // cases of its cause, itself included
+  std::uint32_t seen = 0;  // cases of its cause, itself included
 };
 
 // Every closed case that the counter counts, in id order.

@@ -25,11 +25,18 @@ struct Example {
 // No published numeric example was found for the p/c rule (Kadane & Simon 1977; Chew 1967); these
 // were derived by enumerating all permutations, apart from this program.
 const std::vector<Example> kExamples{
-    {"DTT-2", {{.50, 60, {}}, {.30, 10, {}}, {.15, 5, {}}, {.05, 2, {}}}, {2, 3, 4, 1}, 44.6, 66.1,
+    {"DTT-2",
+     {{.50, 60, {}}, {.30, 10, {}}, {.15, 5, {}}, {.05, 2, {}}},
+     {2, 3, 4, 1},
+     44.6,
+     66.1,
      66.25},
     {"DTT-3 with repairs once found",
      {{.45, 40, {}, 120}, {.25, 15, {}, 60}, {.20, 30, {}, 200}, {.10, 5, {}, 20}},
-     {4, 2, 1, 3}, 161.5, 168.75, 178.75},
+     {4, 2, 1, 3},
+     161.5,
+     168.75,
+     178.75},
     {"DTT-4", {{.4, 8, {}}, {.3, 3, {}}, {.2, 10, {}}, {.1, 1, {}}}, {}, 10.5, 12.9, 17.7}};
 
 TEST(ChecksOutside, RepairsInOrderOfChancePerMinute) {

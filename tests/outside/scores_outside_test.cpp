@@ -1,7 +1,6 @@
 // Scores of probabilities against published examples.
 #include <gtest/gtest.h>
 
-
 #include "query/ranking/scores.hpp"
 
 namespace shoplore {
@@ -27,7 +26,8 @@ TEST(ScoresOutside, LogLossOfTheScikitLearnExample) {
 // scikit-learn documentation, calibration_curve: three uniform bins; observed 0, .5, 1, mean said
 // .2, .525, .85. The error .1388889 follows from the counts 3, 2, 4.
 TEST(ScoresOutside, ReliabilityOfTheScikitLearnExample) {
-  const auto bins = reliability({.1, .2, .3, .4, .65, .7, .8, .9, 1}, {0, 0, 0, 0, 1, 1, 1, 1, 1}, 3);
+  const auto bins =
+      reliability({.1, .2, .3, .4, .65, .7, .8, .9, 1}, {0, 0, 0, 0, 1, 1, 1, 1, 1}, 3);
   const std::vector<double> right{0, .5, 1}, said{.2, .525, .85};
   for (std::size_t i = 0; i < 3; ++i) {
     EXPECT_NEAR(bins[i].right, right[i], 1e-12);

@@ -26,9 +26,13 @@ TEST(ExpectedInformation, IsWhatTheAnswerWouldTell) {
       {"answers alike whatever the cause", {.5, .5}, {{.3, .3}, {.7, .7}}, 0},
       {"the cause is known already", {1, 0}, {{.9, .1}, {.1, .9}}, 0},
       // A channel that is right nine times in ten: 1 - H(.9).
-      {"right nine times in ten", {.5, .5}, {{.9, .1}, {.1, .9}},
+      {"right nine times in ten",
+       {.5, .5},
+       {{.9, .1}, {.1, .9}},
        1 + .9 * std::log2(.9) + .1 * std::log2(.1)},
-      {"tells one of four from the rest", {.25, .25, .25, .25}, {{1, 0, 0, 0}, {0, 1, 1, 1}},
+      {"tells one of four from the rest",
+       {.25, .25, .25, .25},
+       {{1, 0, 0, 0}, {0, 1, 1, 1}},
        -.25 * std::log2(.25) - .75 * std::log2(.75)}};
   for (const Example& example : examples) {
     EXPECT_NEAR(expected_information(example.causes, example.rates), example.bits, 1e-12)

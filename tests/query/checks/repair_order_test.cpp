@@ -25,8 +25,7 @@ double cheapest(const std::vector<RepairAction>& actions, const RemovalMinutes& 
 
 TEST(RepairOrder, ExpectedMinutesAreCountedUntilOneCures) {
   // 10 for sure, then 20 + 5 with the half that is left, the cover once; then 4 with a fifth.
-  const std::vector<RepairAction> actions{
-      {.5, 10, {}}, {.3, 20, {"cover"}}, {.2, 4, {"cover"}}};
+  const std::vector<RepairAction> actions{{.5, 10, {}}, {.3, 20, {"cover"}}, {.2, 4, {"cover"}}};
   EXPECT_DOUBLE_EQ(expected_minutes({0, 1, 2}, actions, {{"cover", 5}}, {}),
                    10 + .5 * (20 + 5) + .2 * 4);
   EXPECT_DOUBLE_EQ(expected_minutes({0, 1, 2}, actions, {{"cover", 5}}, {"cover"}),
