@@ -13,7 +13,9 @@
 #include "indexer/recogniser.hpp"
 #include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
+#include "query/checks/check_advice.hpp"
 #include "query/intervals.hpp"
+#include "query/ranking/why_line.hpp"
 
 namespace shoplore {
 
@@ -38,14 +40,6 @@ struct FixCount {
   Share stayed;  // stayed_fixed of stayed_fixed + came_back
 };
 
-// One line of why: what an item adds to the cause's log-odds against the background.
-struct WhyLine {
-  EvidenceItem item;
-  double weight = 0;                       // natural log; above 0 speaks for the cause
-  std::uint32_t with_item = 0, known = 0;  // in this cause's cases
-  std::uint32_t with_item_elsewhere = 0, known_elsewhere = 0;  // in all other cases
-};
-
 struct LikelyCause {
   std::string component, failure;
   Share share;                           // of the cases at the width used
@@ -53,6 +47,12 @@ struct LikelyCause {
   std::uint32_t seen = 0;                // cases of this cause in all the records under the filter
   double probability = 0;                // by the model; all rows and not_in_these_records add to 1
   std::vector<WhyLine> why;              // strongest first
+  // The other parts of its log-odds: with the weights of why and `others` they add up to it.
+  double prior = 0;     // how common it is
+  double pairs = 0;     // findings that say partly the same
+  double likeness = 0;  // how like its past cases as a whole
+  double mentions = 0;  // how much a case of it usually mentions
+  double others = 0;    // minus what all other rows weigh
   std::vector<FixCount> fixes;           // single fixes; a case with several counts under each
   std::vector<FixCount> fixes_together;  // what was done together; each case counts once
 };
@@ -112,6 +112,7 @@ struct Answer {
   double left_out_probability = 0;         // their probability together
   std::vector<Width> breadth;              // narrowest first; the last is the one counted by
   bool nothing_matches = false;            // then nothing is ranked
+  CheckAdvice next;                        // what to check next
   std::vector<Warning> watch_out;
   std::vector<SimilarCase> similar;
   std::vector<Caution> cautions;

@@ -22,7 +22,7 @@ bool holds_nothing(const Band<T>& band) {
   return band.low && band.high && *band.low >= *band.high;
 }
 
-Result<void> check_question(const Question& question) {
+Result<void> check_question(const Question& question, const Vocabulary& vocabulary) {
   const auto refuse = [](std::string place, std::string why) {
     return fail(ErrorCode::kInvalidInput, std::move(place), std::move(why));
   };
@@ -36,6 +36,16 @@ Result<void> check_question(const Question& question) {
   const std::string empty_band = "low must be below high, or nothing could match";
   if (holds_nothing(question.filter.mileage)) return refuse("filter mileage", empty_band);
   if (holds_nothing(question.filter.model_year)) return refuse("filter model_year", empty_band);
+  for (const std::string& id : question.so_far.open) {
+    if (vocabulary.find(EntryKind::kRemoval, id) == nullptr) {
+      return refuse("open", "there is no removal \"" + id + "\"");
+    }
+  }
+  for (const std::string& id : question.so_far.not_possible) {
+    if (vocabulary.find(EntryKind::kCheck, id) == nullptr) {
+      return refuse("not_possible", "there is no check \"" + id + "\"");
+    }
+  }
   return {};
 }
 
@@ -62,6 +72,11 @@ LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, cons
   row.seen = ranked.seen;
   row.probability = ranked.probability;
   row.why = ranked.why;
+  row.prior = ranked.prior;
+  row.pairs = ranked.pairs;
+  row.likeness = ranked.likeness;
+  row.mentions = ranked.mentions;
+  row.others = ranked.others;
   std::stable_sort(row.why.begin(), row.why.end(), [](const WhyLine& a, const WhyLine& b) {
     return std::abs(a.weight) > std::abs(b.weight);
   });
@@ -70,13 +85,14 @@ LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, cons
   return row;
 }
 
-Result<void> rank_into(Answer& answer, const Question& question, const Snapshot& snapshot) {
+Result<void> rank_into(Answer& answer, const Question& question, const Snapshot& snapshot,
+                       const Vocabulary& vocabulary) {
   const CaseCounter& counter = snapshot.ledger();
   // Without evidence a ranking would only say how common each cause is: silence is honest.
   answer.nothing_matches = answer.understood.evidence.empty();
   if (answer.nothing_matches) return {};
-  const auto ranking =
-      snapshot.ranking().rank(ranking_items(answer.understood.evidence), question.filter);
+  const auto items = ranking_items(answer.understood.evidence);
+  const auto ranking = snapshot.ranking().rank(items, question.filter);
   if (!ranking) return fail(ranking.error());
   auto breadth = look_wider(answer.understood.evidence, question.filter, counter, *ranking);
   if (!breadth) return fail(breadth.error());
@@ -94,6 +110,11 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
     }
   }
   answer.not_in_these_records = ranking->not_in_these_records;
+  const CheckBasis basis{snapshot.answer_rates(), snapshot.figures(), vocabulary};
+  auto next = advise({*ranking, items, question.filter, question.so_far, question.agreed},
+                     snapshot.ranking(), counter.causes(), basis);
+  if (!next) return fail(next.error());
+  answer.next = std::move(*next);
   return {};
 }
 
@@ -118,7 +139,7 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
 
 Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Store& store,
                    const Vocabulary& vocabulary, const Recogniser& recogniser) {
-  if (auto checked = check_question(question); !checked) return fail(checked.error());
+  if (auto checked = check_question(question, vocabulary); !checked) return fail(checked.error());
   const Ledger& ledger = snapshot.ledger();
   Answer answer;
   answer.revision = snapshot.revision();
@@ -131,12 +152,13 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   if (!counted) return fail(counted.error());
   for (const std::uint32_t cases : *counted) answer.cases_in_records += cases;
 
-  if (auto ranked = rank_into(answer, question, snapshot); !ranked) return fail(ranked.error());
+  if (auto ranked = rank_into(answer, question, snapshot, vocabulary); !ranked) return fail(ranked.error());
   auto warnings = watch_out(answer.understood.evidence, answer.likely_causes, question.filter,
                             ledger, vocabulary);
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
-  answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes, vocabulary);
+  answer.cautions =
+      cautions_for(answer.understood.evidence, answer.likely_causes, answer.next.checks, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.
   const bool may_be_like = !answer.nothing_matches || answer.understood.evidence.empty();
   if (question.similar_cases > 0 && may_be_like) {

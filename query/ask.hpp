@@ -2,7 +2,8 @@
 //
 // Writes nothing. Lifetime: refers to what it is given. Threads: any number may ask one snapshot;
 // the store is one thread's (it is read for the bodies of similar cases).
-// Fails with kInvalidInput for an empty, overlong or non-UTF-8 question and impossible filters,
+// Fails with kInvalidInput for an empty, overlong or non-UTF-8 question, impossible filters and
+// removals or checks the vocabulary does not know,
 // kBusy when the index moved on: refresh the snapshot and ask again.
 #pragma once
 
@@ -25,6 +26,8 @@ struct Question {
   Filter filter;
   std::uint32_t rows = 5;           // likely causes shown, 1 to 50
   std::uint32_t similar_cases = 5;  // 0 to 50
+  WorkSoFar so_far;                 // what is off already, and what cannot be checked today
+  AgreedToTry agreed = AgreedToTry::kNo;
 };
 
 [[nodiscard]] Result<Answer> ask(const Question& question, const Snapshot& snapshot,

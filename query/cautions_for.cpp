@@ -21,6 +21,7 @@ void add(EntryKind kind, const std::string& id, const Vocabulary& vocabulary, Re
 
 std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
                                   const std::vector<LikelyCause>& causes,
+                                  const std::vector<AdvisedCheck>& checks,
                                   const Vocabulary& vocabulary) {
   Reasons reasons;
   for (const EvidenceItem& item : items) {
@@ -36,6 +37,13 @@ std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
   for (const LikelyCause& cause : causes) {
     if (cause.probability >= kLikely)
       add(EntryKind::kComponent, cause.component, vocabulary, reasons);
+  }
+  for (const AdvisedCheck& check : checks) {
+    const std::string& attribute = check.item.attribute;
+    add(EntryKind::kCheck, attribute.substr(attribute.find(':') + 1), vocabulary, reasons);
+    for (const std::string& removal : check.removals) {
+      add(EntryKind::kRemoval, removal, vocabulary, reasons);
+    }
   }
   std::vector<Caution> cautions;
   for (const auto& [id, names] : reasons) {

@@ -1,4 +1,5 @@
-// The cautions that symptoms, checks, earlier repairs and likely causes call for.
+// The cautions that symptoms, checks done or proposed with what comes off for them, earlier repairs
+// and likely causes call for.
 //
 // From the vocabulary alone: independent of any count, so they show when nothing matches too.
 // Pure, any thread.
@@ -13,6 +14,7 @@ namespace shoplore {
 // Each caution once, with everything that needs it; high voltage first, then the most needed.
 [[nodiscard]] std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
                                                 const std::vector<LikelyCause>& causes,
+                                                const std::vector<AdvisedCheck>& checks,
                                                 const Vocabulary& vocabulary);
 
 }  // namespace shoplore

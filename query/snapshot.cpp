@@ -40,6 +40,10 @@ RankingKnobs knobs_in(const ShopFolder& folder) {
   return kept && *kept ? (*kept)->knobs : RankingKnobs{};
 }
 
+WorkFigures figures_in(const ShopFolder& folder) {
+  return read_figures(folder).value_or(WorkFigures{});
+}
+
 }  // namespace
 
 struct Snapshot::Impl {
@@ -49,6 +53,9 @@ struct Snapshot::Impl {
   RankingKnobs knobs;
   mutable std::once_flag ranking_made;
   mutable std::optional<RankingModel> ranking;
+  WorkFigures figures;
+  mutable std::once_flag rates_made;
+  mutable std::vector<AnswerRates> rates;
   // A handle serves one user at a time; the lock is held only to take one and to put it back.
   mutable std::mutex mutex;
   mutable std::vector<Xapian::Database> idle;
@@ -83,6 +90,7 @@ Result<std::shared_ptr<const Snapshot>> Snapshot::open(const ShopFolder& folder)
     impl->revision = revision_of(index);
     impl->ledger = Ledger::load(index);
     impl->knobs = knobs_in(folder);
+    impl->figures = figures_in(folder);
     impl->idle.push_back(std::move(index));
     return std::shared_ptr<const Snapshot>(new Snapshot(std::move(impl)));
   } catch (const Xapian::Error& error) {
@@ -110,6 +118,7 @@ Result<std::shared_ptr<const Snapshot>> Snapshot::refreshed(
     impl->revision = revision;
     impl->ledger = old->ledger().updated(index, changed);
     impl->knobs = knobs_in(folder);
+    impl->figures = figures_in(folder);
     impl->idle.push_back(std::move(index));
     return std::shared_ptr<const Snapshot>(new Snapshot(std::move(impl)));
   } catch (const Xapian::Error& error) {
@@ -123,6 +132,17 @@ const RankingModel& Snapshot::ranking() const {
     impl_->ranking = std::move(*RankingModel::of(impl_->ledger, impl_->knobs));
   });
   return *impl_->ranking;
+}
+
+const std::vector<AnswerRates>& Snapshot::answer_rates() const {
+  std::call_once(impl_->rates_made, [this] {
+    impl_->rates = *shoplore::answer_rates(impl_->ledger, impl_->knobs.smoothing.attributes);
+  });
+  return impl_->rates;
+}
+
+const WorkFigures& Snapshot::figures() const {
+  return impl_->figures;
 }
 
 const Ledger& Snapshot::ledger() const {

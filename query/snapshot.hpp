@@ -16,6 +16,8 @@
 #include "indexer/result.hpp"
 #include "indexer/shop_folder.hpp"
 #include "indexer/store.hpp"
+#include "query/checks/verdict_rates.hpp"
+#include "query/checks/work_figures.hpp"
 #include "query/ledger.hpp"
 #include "query/ranking/ranking_model.hpp"
 
@@ -38,6 +40,10 @@ class Snapshot {
   [[nodiscard]] const Ledger& ledger() const;
   // The ranking of these records; its strengths are worked out when first asked for.
   [[nodiscard]] const RankingModel& ranking() const;
+  // What to expect of every question that can be asked; worked out when first asked for.
+  [[nodiscard]] const std::vector<AnswerRates>& answer_rates() const;
+  // What work takes here, as of the last fit.
+  [[nodiscard]] const WorkFigures& figures() const;
   [[nodiscard]] Revision revision() const;
 
   // Runs `use` with an index handle at this snapshot's revision. When the index has moved on so

@@ -7,6 +7,9 @@ Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot
                               std::uint64_t seed) {
   const auto cases = past_cases(store, vocabulary, snapshot.ledger());
   if (!cases) return fail(cases.error());
+  const auto figures = work_figures(store, vocabulary);
+  if (!figures) return fail(figures.error());
+  if (auto kept = keep_figures(folder, *figures); !kept) return fail(kept.error());
   const auto fit = fit_knobs(snapshot.ranking(), *cases, seed);
   if (!fit) return fail(fit.error());
   KeptKnobs kept{fit->knobs,

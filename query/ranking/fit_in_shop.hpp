@@ -1,4 +1,4 @@
-// Fits the ranking of a shop and keeps what came out.
+// Fits the ranking of a shop, works out what work takes there, and keeps both.
 //
 // Threads: one; others may ask the snapshot meanwhile. Errors: the store's, and keep_knobs'.
 #pragma once
@@ -11,7 +11,7 @@
 
 namespace shoplore {
 
-// With too few cases nothing is kept and the questions are 0.
+// With too few cases no knobs are kept and the questions are 0.
 [[nodiscard]] Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot,
                                             const Store& store, const Vocabulary& vocabulary,
                                             std::uint64_t seed);

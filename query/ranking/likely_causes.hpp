@@ -17,9 +17,9 @@
 #include <string>
 #include <vector>
 
-#include "query/answer.hpp"
 #include "query/ranking/cause_columns.hpp"
 #include "query/ranking/question_counts.hpp"
+#include "query/ranking/why_line.hpp"
 
 namespace shoplore {
 

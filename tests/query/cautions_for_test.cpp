@@ -84,7 +84,7 @@ TEST(CautionsFor, UnknownWordsCallForNothing) {
 TEST(CautionsFor, AnIsolationWarningStopsEverything) {
   const Vocabulary built_in = Vocabulary::built_in().value();
   const auto cautions =
-      cautions_for({{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, built_in);
+      cautions_for({{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, {}, built_in);
   ASSERT_FALSE(cautions.empty());
   EXPECT_EQ(cautions[0].id, "high_voltage");
 }

@@ -1,0 +1,18 @@
+// One line of why a cause is ranked where it is, with the counts it comes from. A plain value.
+#pragma once
+
+#include <cstdint>
+
+#include "indexer/evidence_item.hpp"
+
+namespace shoplore {
+
+// One line of why: what an item adds to the cause's log-odds against the background.
+struct WhyLine {
+  EvidenceItem item;
+  double weight = 0;                       // natural log; above 0 speaks for the cause
+  std::uint32_t with_item = 0, known = 0;  // in this cause's cases
+  std::uint32_t with_item_elsewhere = 0, known_elsewhere = 0;  // in all other cases
+};
+
+}  // namespace shoplore
