@@ -14,16 +14,10 @@
 #include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
-#include "query/intervals.hpp"
 #include "query/ranking/why_line.hpp"
+#include "query/share.hpp"
 
 namespace shoplore {
-
-// `count` of `out_of`, with its 90 % Jeffreys interval.
-struct Share {
-  std::uint32_t count = 0, out_of = 0;
-  Interval interval;
-};
 
 // One rung of "how wide we looked": where, with which items, and what was found.
 struct Width {

@@ -112,7 +112,7 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   answer.not_in_these_records = ranking->not_in_these_records;
   const CheckBasis basis{snapshot.answer_rates(), snapshot.figures(), vocabulary};
   auto next = advise({*ranking, items, question.filter, question.so_far, question.agreed},
-                     snapshot.ranking(), counter.causes(), basis);
+                     snapshot.ranking(), counter, basis);
   if (!next) return fail(next.error());
   answer.next = std::move(*next);
   return {};

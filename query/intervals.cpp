@@ -19,6 +19,11 @@ double tail(double confidence) {
 
 }  // namespace
 
+double two_sided_z(double confidence) {
+  assert(confidence > 0 && confidence < 1);
+  return std::sqrt(2.0) * boost::math::erf_inv(confidence, Policy());
+}
+
 double beta_quantile(double p, double a, double b) {
   assert(p >= 0 && p <= 1 && a > 0 && b > 0);
   return boost::math::ibeta_inv(a, b, p, Policy());
@@ -35,9 +40,8 @@ Interval jeffreys(std::uint64_t successes, std::uint64_t trials, double confiden
 
 Interval wilson(std::uint64_t successes, std::uint64_t trials, double confidence) {
   assert(successes <= trials);
-  assert(confidence > 0 && confidence < 1);
   if (trials == 0) return {};
-  const double z = std::sqrt(2.0) * boost::math::erf_inv(confidence, Policy());
+  const double z = two_sided_z(confidence);
   const double n = static_cast<double>(trials);
   const double share = static_cast<double>(successes) / n;
   const double centre = share + z * z / (2 * n);

@@ -30,6 +30,9 @@ inline constexpr double kShownConfidence = 0.90;
 [[nodiscard]] Interval clopper_pearson(std::uint64_t successes, std::uint64_t trials,
                                        double confidence);
 
+// z that a standard normal variable stays within, on both sides, with this confidence: 1.96 at .95.
+[[nodiscard]] double two_sided_z(double confidence);
+
 // x with I_x(a, b) = p. Requires: 0 <= p <= 1, a > 0, b > 0.
 [[nodiscard]] double beta_quantile(double p, double a, double b);
 

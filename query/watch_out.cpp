@@ -130,14 +130,21 @@ Result<std::vector<Warning>> misleading_checks(const LikelyCause& cause, const F
     if (!misled) return fail(misled.error());
     const auto done = counter.known_by_cause("check:" + id, filter);
     if (!done) return fail(done.error());
-    const std::uint32_t wrong = (*misled)[*number], all = (*done)[*number];
+    const auto unclear = counter.by_cause({{{"check:" + id, "unclear"}}, filter});
+    if (!unclear) return fail(unclear.error());
+    // Of verdicts: one that says neither can neither mislead nor be trusted.
+    const std::uint32_t wrong = (*misled)[*number], all = (*done)[*number] - (*unclear)[*number];
     if (all < kEnoughToWarn || 5 * wrong < all) continue;
     Warning warning;
     warning.kind = WarningKind::kCheckMisled;
     warning.about = id;
     warning.share = share_of(wrong, all);
-    warning.text = fmt::format("'{}' passed and misled us {} of {} times when it was {}",
-                               check.name, wrong, all, name_of_cause(cause, vocabulary));
+    const Interval& interval = warning.share.interval;
+    warning.text = fmt::format(
+        "'{}' passed and misled us {} of {} times (90 % interval {:.0f} to {:.0f} %) when it was "
+        "{}",
+        check.name, wrong, all, 100 * interval.low, 100 * interval.high,
+        name_of_cause(cause, vocabulary));
     if (!check.how.empty()) warning.text += ". " + check.how;
     warnings.push_back(std::move(warning));
   }

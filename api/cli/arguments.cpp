@@ -171,10 +171,15 @@ void add_housekeeping(CLI::App& app, Raw& raw) {
   add_json(verb(app, "verify", "Check records and index against each other"), raw);
   add_json(verb(app, "reindex", "Build the index anew from the records"), raw);
   CLI::App* record = verb(app, "track-record", "How good these records are at telling causes");
-  record->add_option("--folds", raw.track_record.folds,
-                     "Hold out a share at a time instead of one case; 2 to 20")
-      ->check(CLI::Range(2, 20));
-  record->add_option("--seed", raw.track_record.seed, "Of what is hidden, and of the shares");
+  CLI::Option* folds = record
+                           ->add_option("--folds", raw.track_record.folds,
+                                        "Hold out a share at a time instead of one case; 2 to 20")
+                           ->check(CLI::Range(2, 20));
+  CLI::Option* seed = record->add_option("--seed", raw.track_record.seed,
+                                         "Of what is hidden, and of the shares");
+  record->add_flag("--checks", raw.track_record.checks, "How far each check can be trusted instead")
+      ->excludes(folds)
+      ->excludes(seed);
   add_json(record, raw);
   CLI::App* fit = verb(app, "fit", "Fit the ranking to these records");
   fit->add_option("--seed", raw.fit.seed, "Of the cases asked and what is hidden");
@@ -301,7 +306,8 @@ Result<Command> read_command(const std::string& name, Raw& raw) {
   if (name == "verify") return VerifyOptions{output};
   if (name == "reindex") return ReindexOptions{output};
   if (name == "track-record") {
-    return TrackRecordVerbOptions{raw.track_record.folds, raw.track_record.seed, output};
+    const TrackRecordVerbOptions& record = raw.track_record;
+    return TrackRecordVerbOptions{record.folds, record.seed, record.checks, output};
   }
   if (name == "fit") return FitOptions{raw.fit.seed, output};
   return raw.serve;

@@ -71,6 +71,7 @@ struct ReindexOptions {
 struct TrackRecordVerbOptions {
   std::size_t folds = 0;  // 0: leave one out
   std::uint64_t seed = 1;
+  bool checks = false;  // how far each check can be trusted, instead of the ranking
   Output output = Output::kText;
 };
 

@@ -4,6 +4,7 @@
 #include "api/cli/print_understood.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/record_json.hpp"
+#include "indexer/contradictions.hpp"
 #include "indexer/evidence_item.hpp"
 #include "indexer/text.hpp"
 
@@ -74,6 +75,21 @@ Understood understood_of(const std::string& text, const Records& records) {
   return understood;
 }
 
+// Asked while whoever did the check still remembers; a closed case only, so nobody is asked twice
+// about a diagnosis under way.
+void ask_for_later(const Case& record, const Vocabulary& vocabulary, Session& session) {
+  if (record.state != CaseState::kClosed) return;
+  const auto open = unanswered_contradictions(record, vocabulary);
+  if (open.empty()) return;
+  session.err << "shoplore add: the cause contradicts these verdicts; say \"later\": \"right\" or "
+                 "\"misled\" of each:\n";
+  for (const Contradiction& each : open) {
+    session.err << fmt::format("  /checks/{} {} ({}): {}\n", each.position, each.check,
+                               vocabulary.display_name(EntryKind::kCheck, each.check),
+                               name_of(each.verdict));
+  }
+}
+
 }  // namespace
 
 Result<ExitCode> run(const AddOptions& options, Session& session) {
@@ -84,6 +100,7 @@ Result<ExitCode> run(const AddOptions& options, Session& session) {
   for (const std::string& warning : recorded->warnings) {
     session.err << "shoplore add: " << warning << "\n";
   }
+  ask_for_later(recorded->stored.record, records->vocabulary(), session);
   if (!options.json_file.empty()) {
     session.out << recorded_json(*recorded) << "\n";
   } else {

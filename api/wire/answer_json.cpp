@@ -4,6 +4,7 @@
 
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
+#include "api/wire/share_form.hpp"
 
 namespace shoplore {
 
@@ -14,15 +15,6 @@ Json list_of(const List& list, const Form& form) {
   Json json = Json::array();
   for (const auto& each : list) json.push_back(form(each));
   return json;
-}
-
-Json share_form(const Share& share) {
-  return {{"count", share.count},
-          {"out_of", share.out_of},
-          {"interval",
-           {{"low", share.interval.low},
-            {"high", share.interval.high},
-            {"confidence", kShownConfidence}}}};
 }
 
 Json span_form(const Span& span) {

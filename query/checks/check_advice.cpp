@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "query/checks/expected_information.hpp"
+#include "query/checks/check_trust.hpp"
 #include "query/checks/repair_order.hpp"
 
 namespace shoplore {
@@ -32,16 +32,23 @@ std::pair<std::string, std::string> cause_of(const std::string& key) {
 
 class Advising {
  public:
-  Advising(const AdviceQuestion& question, const RankingModel& model, const CauseTable& causes,
+  Advising(const AdviceQuestion& question, const RankingModel& model, const CaseCounter& counter,
            const CheckBasis& basis)
-      : question_(question), model_(model), causes_(causes), basis_(basis) {}
+      : question_(question),
+        model_(model),
+        counter_(counter),
+        causes_(counter.causes()),
+        basis_(basis) {}
 
   Result<CheckAdvice> advice() const {
     const auto next = next_checks(question_.ranking, question_.items, question_.filter, model_,
                                   question_.so_far, basis_);
     if (!next) return fail(next.error());
     CheckAdvice advice;
-    for (const CheckChoice& choice : next->checks) advice.checks.push_back(advised(choice));
+    for (const CheckChoice& choice : next->checks) {
+      advice.checks.push_back(advised(choice));
+      if (auto trusted = add_trust(advice.checks.back()); !trusted) return fail(trusted.error());
+    }
     for (const CheckChoice& choice : next->questions) advice.questions.push_back(advised(choice));
     if (question_.agreed == AgreedToTry::kNo) return advice;
     auto repair = weigh_repair(next->checks);
@@ -61,6 +68,8 @@ class Advising {
                      choice.per_minute,
                      {},
                      {},
+                     {},
+                     {},
                      {}};
     const std::string id = choice.attribute.substr(choice.attribute.find(':') + 1);
     if (const Entry* entry = basis_.vocabulary.find(EntryKind::kCheck, id)) {
@@ -76,6 +85,16 @@ class Advising {
       out.outlooks.push_back(std::move(put));
     }
     return out;
+  }
+
+  Result<void> add_trust(AdvisedCheck& check) const {
+    const std::string& attribute = check.item.attribute;
+    const auto trust = trust_of(counter_, attribute.substr(attribute.find(':') + 1),
+                                basis_.vocabulary);
+    if (!trust) return fail(trust.error());
+    check.pass_misled = trust->pass.misled_us;
+    check.fail_misled = trust->fail.misled_us;
+    return {};
   }
 
   RemovalMinutes removal_minutes() const {
@@ -166,6 +185,7 @@ class Advising {
 
   const AdviceQuestion& question_;
   const RankingModel& model_;
+  const CaseCounter& counter_;
   const CauseTable& causes_;
   const CheckBasis& basis_;
 };
@@ -183,8 +203,8 @@ bool is_never_tried(std::string_view component, const Vocabulary& vocabulary) {
 }
 
 Result<CheckAdvice> advise(const AdviceQuestion& question, const RankingModel& model,
-                           const CauseTable& causes, const CheckBasis& basis) {
-  return Advising(question, model, causes, basis).advice();
+                           const CaseCounter& counter, const CheckBasis& basis) {
+  return Advising(question, model, counter, basis).advice();
 }
 
 }  // namespace shoplore

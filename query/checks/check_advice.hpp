@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "query/checks/next_check.hpp"
+#include "query/share.hpp"
 
 namespace shoplore {
 
@@ -38,7 +39,8 @@ struct AdvisedCheck {
   std::vector<std::string> removals;  // ids, still on
   double information = 0;             // bits
   double answerable = 1, per_minute = 0;
-  std::string where, how;  // the vocabulary's, how to do it safely
+  std::string where, how;            // the vocabulary's, how to do it safely
+  Share pass_misled, fail_misled;    // of its verdicts known (check_trust.hpp)
   std::vector<AdvisedOutlook> outlooks;
 };
 
@@ -68,7 +70,7 @@ struct AdviceQuestion {
 };
 
 [[nodiscard]] Result<CheckAdvice> advise(const AdviceQuestion& question, const RankingModel& model,
-                                         const CauseTable& causes, const CheckBasis& basis);
+                                         const CaseCounter& counter, const CheckBasis& basis);
 
 // Whether a guess at this component may not be tried out on the vehicle.
 [[nodiscard]] bool is_never_tried(std::string_view component, const Vocabulary& vocabulary);

@@ -99,6 +99,12 @@ TEST(Arguments, ReadsAChangeOfAnEntry) {
   EXPECT_EQ(undone.edit.retired, std::nullopt);
 }
 
+TEST(Arguments, ReadsWhichTrackRecordIsWanted) {
+  EXPECT_FALSE(read<TrackRecordVerbOptions>({"track-record", "--folds", "5"}).checks);
+  EXPECT_TRUE(read<TrackRecordVerbOptions>({"track-record", "--checks"}).checks);
+  EXPECT_FALSE(parse_arguments({"track-record", "--checks", "--seed", "2"}).invocation);
+}
+
 TEST(Arguments, ReadsASearchOfTheVocabulary) {
   const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
   EXPECT_EQ(some.search.words, "add oil");

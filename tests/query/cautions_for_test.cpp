@@ -47,7 +47,7 @@ LikelyCause likely(const std::string& component, double probability) {
 
 TEST(CautionsFor, EachOnceWithEverythingThatNeedsIt) {
   const auto cautions = cautions_for({{"symptom:steam", "present"}, {"check:feel_hose", "fail"}},
-                                     {likely("hose", 0.5)}, words());
+                                     {likely("hose", 0.5)}, {}, words());
   ASSERT_THAT(ids(cautions), ElementsAre("hot"));
   EXPECT_EQ(cautions[0].text, "Let it cool.");
   EXPECT_THAT(cautions[0].because_of, ElementsAre("feel the hose", "hose", "steam"));
@@ -58,25 +58,25 @@ TEST(CautionsFor, HighVoltageComesFirstThenTheMostNeeded) {
                                       {"earlier_repair:replace strut", "present"},
                                       {"symptom:no_charge", "present"},
                                       {"symptom:steam", "present"}},
-                                     {}, words());
+                                     {}, {}, words());
   EXPECT_THAT(ids(cautions), ElementsAre("high_voltage", "hot", "springs"));
 }
 
 TEST(CautionsFor, WhatIsAbsentCallsForNothing) {
   EXPECT_TRUE(
       cautions_for({{"symptom:steam", "absent"}, {"earlier_repair:replace strut", "absent"}}, {},
-                   words())
+                   {}, words())
           .empty());
 }
 
 TEST(CautionsFor, OnlyLikelyCausesCount) {
-  EXPECT_TRUE(cautions_for({}, {likely("strut", 0.09), likely("lamp", 0.9)}, words()).empty());
-  EXPECT_THAT(ids(cautions_for({}, {likely("strut", 0.1)}, words())), ElementsAre("springs"));
+  EXPECT_TRUE(cautions_for({}, {likely("strut", 0.09), likely("lamp", 0.9)}, {}, words()).empty());
+  EXPECT_THAT(ids(cautions_for({}, {likely("strut", 0.1)}, {}, words())), ElementsAre("springs"));
 }
 
 TEST(CautionsFor, UnknownWordsCallForNothing) {
   EXPECT_TRUE(cautions_for({{"symptom:unheard_of", "present"}, {"make", "arlune"}},
-                           {likely("unheard_of", 1)}, words())
+                           {likely("unheard_of", 1)}, {}, words())
                   .empty());
 }
 

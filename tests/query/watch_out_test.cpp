@@ -176,6 +176,22 @@ TEST(WatchOut, ACheckThatPassedOnThisCauseIsNamedWithItsWay) {
   EXPECT_THAT(warnings[0].text, HasSubstr(words().find(EntryKind::kCheck, "plug_well_look")->how));
 }
 
+// 90 % Jeffreys of 4 of 11: the 5 % and 95 % points of Beta(4.5, 7.5) by mpmath.
+TEST(WatchOut, AMisleadingCheckIsGivenWithItsIntervalOverClearVerdicts) {
+  const EvidenceItem pass{"check:plug_well_look", "pass"}, fail{"check:plug_well_look", "fail"};
+  std::vector<PlainCase> cases;
+  add(cases, 4, {kSeal, {pass, {"misled:plug_well_look", "pass"}}});
+  add(cases, 7, {kSeal, {fail}});
+  add(cases, 6, {kSeal, {{"check:plug_well_look", "unclear"}}});
+  const PlainCounter shop(cases);
+  const auto warnings = warned({}, row(kSeal, shop), shop);
+  ASSERT_EQ(warnings.size(), 1U);
+  EXPECT_EQ(warnings[0].share.out_of, 11U);
+  EXPECT_NEAR(warnings[0].share.interval.low, 0.166385, 5e-7);
+  EXPECT_NEAR(warnings[0].share.interval.high, 0.608239, 5e-7);
+  EXPECT_THAT(warnings[0].text, HasSubstr("4 of 11 times (90 % interval 17 to 61 %)"));
+}
+
 TEST(WatchOut, ACheckThatSeldomMisledOrWasSeldomDoneIsNotWarnedOf) {
   const struct {
     const char* name;
