@@ -36,17 +36,17 @@ struct FixCount {
 
 struct LikelyCause {
   std::string component, failure;
-  Share share;                           // of the cases at the width used
-  std::uint32_t vehicles = 0;            // distinct vehicles among share.count
-  std::uint32_t seen = 0;                // cases of this cause in all the records under the filter
-  double probability = 0;                // by the model; all rows and not_in_these_records add to 1
-  std::vector<WhyLine> why;              // strongest first
+  Share share;                 // of the cases at the width used
+  std::uint32_t vehicles = 0;  // distinct vehicles among share.count
+  std::uint32_t seen = 0;      // cases of this cause in all the records under the filter
+  double probability = 0;      // by the model; all rows and not_in_these_records add to 1
+  std::vector<WhyLine> why;    // strongest first
   // The other parts of its log-odds: with the weights of why and `others` they add up to it.
-  double prior = 0;     // how common it is
-  double pairs = 0;     // findings that say partly the same
-  double likeness = 0;  // how like its past cases as a whole
-  double mentions = 0;  // how much a case of it usually mentions
-  double others = 0;    // minus what all other rows weigh
+  double prior = 0;                      // how common it is
+  double pairs = 0;                      // findings that say partly the same
+  double likeness = 0;                   // how like its past cases as a whole, against the usual
+  double mentions = 0;                   // how much a case of it usually mentions
+  double others = 0;                     // minus what all other rows weigh, and the usual likeness
   std::vector<FixCount> fixes;           // single fixes; a case with several counts under each
   std::vector<FixCount> fixes_together;  // what was done together; each case counts once
 };

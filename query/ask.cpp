@@ -61,8 +61,19 @@ std::string words_to_find(const std::string& text, const Case& record,
   return words;
 }
 
-LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, const Tally& all,
-                         const CauseTable& causes) {
+// Of the likeness to past cases only what sets a cause apart from the others means anything to a
+// reader: the mean over all, weighed by how common they are, goes where all others are counted.
+double usual_likeness(const Ranking& ranking) {
+  double sum = 0, weights = 0;
+  for (const RankedCause& row : ranking.causes) {
+    sum += std::exp(row.prior) * row.likeness;
+    weights += std::exp(row.prior);
+  }
+  return weights > 0 ? sum / weights : 0;
+}
+
+LikelyCause likely_cause(const RankedCause& ranked, double usual, const Breadth& breadth,
+                         const Tally& all, const CauseTable& causes) {
   const std::string& key = causes.key(ranked.cause);
   LikelyCause row;
   row.component = key.substr(0, key.find(':'));
@@ -74,9 +85,9 @@ LikelyCause likely_cause(const RankedCause& ranked, const Breadth& breadth, cons
   row.why = ranked.why;
   row.prior = ranked.prior;
   row.pairs = ranked.pairs;
-  row.likeness = ranked.likeness;
+  row.likeness = ranked.likeness - usual;
   row.mentions = ranked.mentions;
-  row.others = ranked.others;
+  row.others = ranked.others + usual;
   std::stable_sort(row.why.begin(), row.why.end(), [](const WhyLine& a, const WhyLine& b) {
     return std::abs(a.weight) > std::abs(b.weight);
   });
@@ -101,9 +112,10 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   if (answer.nothing_matches) return {};
   const auto all = counter.tally({{}, question.filter});
   if (!all) return fail(all.error());
+  const double usual = usual_likeness(*ranking);
   for (const RankedCause& ranked : ranking->causes) {
     if (answer.likely_causes.size() < question.rows) {
-      answer.likely_causes.push_back(likely_cause(ranked, *breadth, *all, counter.causes()));
+      answer.likely_causes.push_back(likely_cause(ranked, usual, *breadth, *all, counter.causes()));
     } else {
       ++answer.causes_left_out;
       answer.left_out_probability += ranked.probability;
@@ -152,13 +164,14 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
   if (!counted) return fail(counted.error());
   for (const std::uint32_t cases : *counted) answer.cases_in_records += cases;
 
-  if (auto ranked = rank_into(answer, question, snapshot, vocabulary); !ranked) return fail(ranked.error());
+  if (auto ranked = rank_into(answer, question, snapshot, vocabulary); !ranked)
+    return fail(ranked.error());
   auto warnings = watch_out(answer.understood.evidence, answer.likely_causes, question.filter,
                             ledger, vocabulary);
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
-  answer.cautions =
-      cautions_for(answer.understood.evidence, answer.likely_causes, answer.next.checks, vocabulary);
+  answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes,
+                                 answer.next.checks, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.
   const bool may_be_like = !answer.nothing_matches || answer.understood.evidence.empty();
   if (question.similar_cases > 0 && may_be_like) {

@@ -28,7 +28,7 @@ struct TrackRecordRow {
 };
 
 struct TrackRecord {
-  std::size_t cases = 0;            // closed, with anything to ask by
+  std::size_t cases = 0;                // closed, with anything to ask by
   std::size_t only_of_their_cause = 0;  // of them: nothing recorded could have told
   TrackRecordRow all;
   std::vector<TrackRecordRow> by_family;  // by engine family, most cases first

@@ -38,6 +38,7 @@ struct Raw {
   ServeOptions serve;
   TrackRecordVerbOptions track_record;
   FitOptions fit;
+  bool agreed = false;
 };
 
 std::string joined_words(const std::vector<std::string>& words) {
@@ -76,6 +77,9 @@ void add_questions(CLI::App& app, Raw& raw) {
   ask->add_option("--rows", raw.ask.rows, "Likely causes shown")->check(CLI::Range(1, 50));
   ask->add_option("--similar-cases", raw.ask.similar_cases, "Similar cases shown")
       ->check(CLI::Range(0, 50));
+  ask->add_option("--open", raw.ask.open, "Removals that are off already, as in plug_cover");
+  ask->add_option("--not-possible", raw.ask.not_possible, "Checks that cannot be done here today");
+  ask->add_flag("--agreed", raw.agreed, "The customer agreed to a repair on suspicion");
   add_filter(ask, raw);
   add_json(ask, raw);
 
@@ -175,8 +179,8 @@ void add_housekeeping(CLI::App& app, Raw& raw) {
                            ->add_option("--folds", raw.track_record.folds,
                                         "Hold out a share at a time instead of one case; 2 to 20")
                            ->check(CLI::Range(2, 20));
-  CLI::Option* seed = record->add_option("--seed", raw.track_record.seed,
-                                         "Of what is hidden, and of the shares");
+  CLI::Option* seed =
+      record->add_option("--seed", raw.track_record.seed, "Of what is hidden, and of the shares");
   record->add_flag("--checks", raw.track_record.checks, "How far each check can be trusted instead")
       ->excludes(folds)
       ->excludes(seed);
@@ -294,8 +298,15 @@ Result<Command> read_command(const std::string& name, Raw& raw) {
                        output};
   }
   if (name == "ask") {
-    return AskOptions{joined_words(raw.words), raw.ask.case_ref, raw.ask.rows,
-                      raw.ask.similar_cases,   *filter,          output};
+    return AskOptions{joined_words(raw.words),
+                      raw.ask.case_ref,
+                      raw.ask.rows,
+                      raw.ask.similar_cases,
+                      *filter,
+                      output,
+                      raw.ask.open,
+                      raw.ask.not_possible,
+                      raw.agreed ? AgreedToTry::kYes : AgreedToTry::kNo};
   }
   constexpr std::string_view kVocabulary = "vocabulary ";
   if (name.starts_with(kVocabulary)) {

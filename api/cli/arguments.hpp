@@ -13,6 +13,7 @@
 #include "indexer/quantities.hpp"
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
+#include "query/checks/check_advice.hpp"
 
 namespace shoplore {
 
@@ -49,6 +50,8 @@ struct AskOptions {
   std::uint32_t rows = 5, similar_cases = 5;
   Filter filter;
   Output output = Output::kText;
+  std::vector<std::string> open, not_possible;  // removals off; checks that cannot be done
+  AgreedToTry agreed = AgreedToTry::kNo;
 };
 
 struct ImportOptions {
@@ -105,10 +108,10 @@ struct HelpText {
   std::string text;
 };
 
-using Command =
-    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
-                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
-                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
+                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
+                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
+                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

@@ -1,6 +1,6 @@
 // Layout, top to bottom: understood; likely causes, each with what was done and why; how wide we
-// looked; watch out; similar cases; cautions; the note. When nothing matches, that is said in
-// place of likely causes and cautions come right after it.
+// looked; next check; watch out; similar cases; cautions; the note. When nothing matches, that is
+// said in place of likely causes and cautions come right after it.
 #include "api/cli/print_answer.hpp"
 
 #include <fmt/format.h>
@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "api/cli/print_filter.hpp"
+#include "api/cli/print_next_check.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
 #include "api/wire/display_names.hpp"
@@ -71,6 +72,7 @@ class AnswerPrinter {
     } else {
       likely_causes();
       breadth();
+      next_check();
       watch_out();
     }
     similar();
@@ -207,7 +209,16 @@ class AnswerPrinter {
                       {factor_text(line.weight), of(line.with_item, line.known),
                        of(line.with_item_elsewhere, line.known_elsewhere)}});
     }
-    if (rows.size() > 1) details(rows);
+    if (rows.size() > 1) {
+      // The parts that are no single finding's; with the prior they make the odds complete.
+      const auto add = [&](const char* name, double weight) {
+        if (std::abs(weight) >= kShownWeight) rows.push_back({name, {factor_text(weight), "", ""}});
+      };
+      add("taken together (partly the same information)", c.pairs);
+      add("like its past cases as a whole", c.likeness);
+      add("conditions a case of it usually mentions", c.mentions);
+      details(rows);
+    }
   }
 
   void rest() {
@@ -238,6 +249,13 @@ class AnswerPrinter {
       if (width.cases > 0) text += ", " + counted(width.vehicles, "vehicle", "vehicles");
       paragraph(fmt::format("  {}. ", i + 1), text);
     }
+  }
+
+  void next_check() {
+    const std::string text = print_next_check(answer_.next, vocabulary_, page_);
+    if (text.empty()) return;
+    section("Next check");
+    out_ += text;
   }
 
   void watch_out() {

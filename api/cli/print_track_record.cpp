@@ -19,14 +19,14 @@ std::string share(double value) {
 }
 
 std::string summary(const TrackRecordRow& row) {
-  std::string out = fmt::format("{:<12}{:>9}{:>8}{:>14}{:>8}{:>10}{:>8}{:>13}\n", "asked with",
-                                "cases", "first", "first three", "MRR", "log loss", "Brier",
-                                "calibration");
+  std::string out =
+      fmt::format("{:<12}{:>9}{:>8}{:>14}{:>8}{:>10}{:>8}{:>13}\n", "asked with", "cases", "first",
+                  "first three", "MRR", "log loss", "Brier", "calibration");
   for (std::size_t i = 0; i < row.levels.size(); ++i) {
     const Scores& s = row.levels[i];
-    out += fmt::format("{:<12}{:>9}{:>8}{:>14}{:>8.3f}{:>10.3f}{:>8.3f}{:>13.3f}\n",
-                       kLevelNames[i], s.questions, share(s.first), share(s.first_three),
-                       s.mean_reciprocal_rank, s.log_loss, s.brier, s.calibration_error);
+    out += fmt::format("{:<12}{:>9}{:>8}{:>14}{:>8.3f}{:>10.3f}{:>8.3f}{:>13.3f}\n", kLevelNames[i],
+                       s.questions, share(s.first), share(s.first_three), s.mean_reciprocal_rank,
+                       s.log_loss, s.brier, s.calibration_error);
   }
   return out;
 }
@@ -53,9 +53,10 @@ std::string rows(const std::string& title, const std::vector<TrackRecordRow>& ro
 
 // One line a bin: how often what was said that likely was right.
 std::string reliability_plot(const Scores& scores) {
-  std::string out = "\nHow far a stated probability can be trusted, asked with half the evidence:\n"
-                    "  said of the first cause   cases   it was   | marks what was said, # how often "
-                    "right\n";
+  std::string out =
+      "\nHow far a stated probability can be trusted, asked with half the evidence:\n"
+      "  said of the first cause   cases   it was   | marks what was said, # how often "
+      "right\n";
   for (const ReliabilityBin& bin : scores.bins) {
     if (bin.count == 0) continue;
     std::string bar(static_cast<std::size_t>(std::lround(bin.right * kPlotWidth)), '#');
@@ -74,11 +75,11 @@ std::string print_track_record(const TrackRecord& record) {
   if (record.cases == 0) {
     return "No closed case has anything to ask by yet, so there is nothing to tell.\n";
   }
-  std::string out =
-      fmt::format("{} closed cases, each asked as if it were new.\n", record.cases);
+  std::string out = fmt::format("{} closed cases, each asked as if it were new.\n", record.cases);
   if (record.only_of_their_cause > 0) {
-    out += fmt::format("{} of them are the only case of their cause: nothing recorded could tell.\n",
-                       record.only_of_their_cause);
+    out +=
+        fmt::format("{} of them are the only case of their cause: nothing recorded could tell.\n",
+                    record.only_of_their_cause);
   }
   if (record.cases < kFewestToTell) {
     out += fmt::format("Fewer than {}: too few to tell how good the records are.\n", kFewestToTell);

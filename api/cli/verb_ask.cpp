@@ -13,6 +13,9 @@ Result<ExitCode> run(const AskOptions& options, Session& session) {
   question.filter = options.filter;
   question.rows = options.rows;
   question.similar_cases = options.similar_cases;
+  question.so_far = {{options.open.begin(), options.open.end()},
+                     {options.not_possible.begin(), options.not_possible.end()}};
+  question.agreed = options.agreed;
   if (!options.case_ref.empty()) {
     auto stored = records->store().read(options.case_ref);
     if (!stored) return fail(stored.error());

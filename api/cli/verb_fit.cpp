@@ -32,8 +32,8 @@ Result<ExitCode> run(const FitOptions& options, Session& session) {
   if (!records) return fail(records.error());
   const auto snapshot = Snapshot::open(session.folder);
   if (!snapshot) return fail(snapshot.error());
-  const auto kept = fit_in_shop(session.folder, **snapshot, records->store(),
-                                records->vocabulary(), options.seed);
+  const auto kept = fit_in_shop(session.folder, **snapshot, records->store(), records->vocabulary(),
+                                options.seed);
   if (!kept) return fail(kept.error());
   session.out << (options.output == Output::kJson ? fit_json(*kept) + "\n" : text_of(*kept));
   return ExitCode::kAnswered;

@@ -89,6 +89,9 @@ class AnswerForm {
     json["left_out_probability"] = a.left_out_probability;
     json["breadth"] = list_of(a.breadth, [&](const auto& w) { return width(w); });
     json["nothing_matches"] = a.nothing_matches;
+    json["next_checks"] = list_of(a.next.checks, [&](const auto& c) { return check(c); });
+    json["questions"] = list_of(a.next.questions, [&](const auto& c) { return check(c); });
+    if (a.next.repair) json["repair_on_suspicion"] = repair(*a.next.repair);
     json["watch_out"] = list_of(a.watch_out, warning);
     json["similar_cases"] = list_of(a.similar, similar_form);
     json["cautions"] = list_of(a.cautions, caution);
@@ -170,8 +173,62 @@ class AnswerForm {
             {"seen", c.seen},
             {"probability", c.probability},
             {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
+            {"log_odds",
+             {{"prior", c.prior},
+              {"pairs", c.pairs},
+              {"likeness", c.likeness},
+              {"mentions", c.mentions},
+              {"others", c.others}}},
             {"fixes", list_of(c.fixes, fix)},
             {"fixes_together", list_of(c.fixes_together, fix)}};
+  }
+
+  Json leading(const LeadingCause& c) const {
+    return {{"component", c.component},
+            {"failure", c.failure},
+            {"name", display_cause(c.component, c.failure, vocabulary_)},
+            {"probability", c.probability}};
+  }
+
+  Json outlook(const AdvisedOutlook& o) const {
+    return {{"answer", o.answer},
+            {"probability", o.probability},
+            {"leading", list_of(o.leading, [&](const auto& c) { return leading(c); })}};
+  }
+
+  Json removal(const std::string& id) const {
+    return {{"id", id}, {"name", vocabulary_.display_name(EntryKind::kRemoval, id)}};
+  }
+
+  Json check(const AdvisedCheck& c) const {
+    Json json = {{"attribute", c.item.attribute},
+                 {"name", display_question(c.item.attribute, vocabulary_)},
+                 {"minutes", c.minutes},
+                 {"removals", list_of(c.removals, [&](const auto& id) { return removal(id); })},
+                 {"removal_minutes", c.removal_minutes},
+                 {"information_bits", c.information},
+                 {"answerable", c.answerable},
+                 {"bits_per_minute", c.per_minute},
+                 {"outlooks", list_of(c.outlooks, [&](const auto& o) { return outlook(o); })}};
+    if (!c.where.empty()) json["where"] = c.where;
+    if (!c.how.empty()) json["how"] = c.how;
+    if (c.pass_misled.out_of > 0) json["pass_misled"] = share_form(c.pass_misled);
+    if (c.fail_misled.out_of > 0) json["fail_misled"] = share_form(c.fail_misled);
+    return json;
+  }
+
+  Json repair(const RepairOnSuspicion& r) const {
+    return {{"order", list_of(r.order,
+                              [&](const auto& step) {
+                                return Json{{"component", step.component},
+                                            {"failure", step.failure},
+                                            {"name", display_cause(step.component, step.failure,
+                                                                   vocabulary_)},
+                                            {"probability", step.probability},
+                                            {"minutes", step.minutes}};
+                              })},
+            {"expected_minutes", r.expected_minutes},
+            {"expected_minutes_checked", r.expected_minutes_checked}};
   }
 
   Json width(const Width& w) const {

@@ -24,4 +24,12 @@ std::string display_fixes(const std::vector<std::string>& fix_keys, const Vocabu
   return text.empty() ? "nothing written down" : text;
 }
 
+std::string display_question(std::string_view attribute, const Vocabulary& vocabulary) {
+  const auto colon = attribute.find(':');
+  const std::string_view kind = attribute.substr(0, colon), id = attribute.substr(colon + 1);
+  if (kind == "check") return vocabulary.display_name(EntryKind::kCheck, id);
+  if (kind == "fact") return "ask: " + std::string(id) + "?";
+  return "ask: " + vocabulary.display_name(EntryKind::kSymptom, id) + "?";
+}
+
 }  // namespace shoplore

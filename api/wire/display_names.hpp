@@ -22,4 +22,9 @@ namespace shoplore {
 [[nodiscard]] std::string display_fixes(const std::vector<std::string>& fix_keys,
                                         const Vocabulary& vocabulary);
 
+// What a check or question is called: "look into the plug wells", "ask: whistle under load?",
+// "ask: duty?" of "check:...", "symptom:..." and "fact:...".
+[[nodiscard]] std::string display_question(std::string_view attribute,
+                                           const Vocabulary& vocabulary);
+
 }  // namespace shoplore

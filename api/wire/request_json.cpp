@@ -27,6 +27,8 @@ struct QuestionForm {
   std::optional<RecordForm> record;
   FilterForm filter;
   int rows = 5, similar_cases = 5;
+  std::vector<std::string> open, not_possible;
+  YesNo agreed = YesNo::kNo;
 };
 
 template <class Io>
@@ -36,6 +38,9 @@ void fields(Io& io, Of<QuestionForm> auto& q) {
   io.optional("filter", q.filter);
   io.defaulted("rows", q.rows);
   io.defaulted("similar_cases", q.similar_cases);
+  io.optional("open", q.open);
+  io.optional("not_possible", q.not_possible);
+  io.defaulted("agreed", q.agreed);
 }
 
 struct TextForm {
@@ -78,6 +83,9 @@ Result<Question> question_from_json(std::string_view text) {
   question.filter = filter_of_form(form->filter);
   question.rows = static_cast<std::uint32_t>(form->rows);
   question.similar_cases = static_cast<std::uint32_t>(form->similar_cases);
+  question.so_far.open = {form->open.begin(), form->open.end()};
+  question.so_far.not_possible = {form->not_possible.begin(), form->not_possible.end()};
+  question.agreed = form->agreed == YesNo::kYes ? AgreedToTry::kYes : AgreedToTry::kNo;
   if (!form->record) return question;
   auto record = record_of(*form->record);
   if (!record) return fail(std::move(record.error()));

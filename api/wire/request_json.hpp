@@ -4,7 +4,8 @@
 // indexer/case_json.hpp. Pure functions, any thread; kInvalidInput or kTooLarge.
 //
 //   question: {"text":"P0299 flat uphill","record":{case},"filter":{..},"rows":5,
-//              "similar_cases":5}                     text or record; the rest may be left out
+//              "similar_cases":5,"open":["plug_cover"],"not_possible":["coil_swap"],
+//              "agreed":"yes"}                        text or record; the rest may be left out
 //   closing:  {"closed":"2026-03-04","cause":{..},"correction":{..},"outcome":{..},
 //              "contributing":[..],"also_found":[..],"checks":[..],"verification":[..],
 //              "declined":[..],"notes":".."}          closed defaults to today

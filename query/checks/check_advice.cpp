@@ -19,9 +19,14 @@ constexpr double kUsualRepairMinutes = 60;
 constexpr double kMinutesAnHour = 60;
 
 // Cautions of components on which no guess is tried out.
-constexpr std::array kNeverTried{
-    "airbag_area_disconnect", "airbag_igniter", "seat_belt_tensioner_charge", "high_voltage",
-    "parking_brake_service_mode", "brake_fluid_harm", "brake_dust", "unsafe_to_drive"};
+constexpr std::array kNeverTried{"airbag_area_disconnect",
+                                 "airbag_igniter",
+                                 "seat_belt_tensioner_charge",
+                                 "high_voltage",
+                                 "parking_brake_service_mode",
+                                 "brake_fluid_harm",
+                                 "brake_dust",
+                                 "unsafe_to_drive"};
 // Parts that as a rule have to be coded to the vehicle: common practice, no source.
 constexpr std::array kCoded{"_unit", "_module", "injector", "instrument_cluster", "immobiliser"};
 
@@ -89,8 +94,8 @@ class Advising {
 
   Result<void> add_trust(AdvisedCheck& check) const {
     const std::string& attribute = check.item.attribute;
-    const auto trust = trust_of(counter_, attribute.substr(attribute.find(':') + 1),
-                                basis_.vocabulary);
+    const auto trust =
+        trust_of(counter_, attribute.substr(attribute.find(':') + 1), basis_.vocabulary);
     if (!trust) return fail(trust.error());
     check.pass_misled = trust->pass.misled_us;
     check.fail_misled = trust->fail.misled_us;
@@ -197,9 +202,10 @@ bool is_never_tried(std::string_view component, const Vocabulary& vocabulary) {
   if (std::any_of(kCoded.begin(), kCoded.end(), has)) return true;
   const Entry* entry = vocabulary.find(EntryKind::kComponent, component);
   if (entry == nullptr) return true;  // nobody can say what it is
-  return std::any_of(entry->cautions.begin(), entry->cautions.end(), [](const std::string& caution) {
-    return std::find(kNeverTried.begin(), kNeverTried.end(), caution) != kNeverTried.end();
-  });
+  return std::any_of(
+      entry->cautions.begin(), entry->cautions.end(), [](const std::string& caution) {
+        return std::find(kNeverTried.begin(), kNeverTried.end(), caution) != kNeverTried.end();
+      });
 }
 
 Result<CheckAdvice> advise(const AdviceQuestion& question, const RankingModel& model,

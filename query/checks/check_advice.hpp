@@ -39,8 +39,8 @@ struct AdvisedCheck {
   std::vector<std::string> removals;  // ids, still on
   double information = 0;             // bits
   double answerable = 1, per_minute = 0;
-  std::string where, how;            // the vocabulary's, how to do it safely
-  Share pass_misled, fail_misled;    // of its verdicts known (check_trust.hpp)
+  std::string where, how;          // the vocabulary's, how to do it safely
+  Share pass_misled, fail_misled;  // of its verdicts known (check_trust.hpp)
   std::vector<AdvisedOutlook> outlooks;
 };
 
@@ -51,8 +51,8 @@ struct RepairStep {
 
 struct RepairOnSuspicion {
   std::vector<RepairStep> order;
-  double expected_minutes = 0;            // trying at once
-  double expected_minutes_checked = 0;    // the best check first
+  double expected_minutes = 0;          // trying at once
+  double expected_minutes_checked = 0;  // the best check first
 };
 
 struct CheckAdvice {

@@ -83,8 +83,8 @@ TEST(CautionsFor, UnknownWordsCallForNothing) {
 // With no record at all: the built-in vocabulary warns by the symptom alone.
 TEST(CautionsFor, AnIsolationWarningStopsEverything) {
   const Vocabulary built_in = Vocabulary::built_in().value();
-  const auto cautions =
-      cautions_for({{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, {}, built_in);
+  const auto cautions = cautions_for(
+      {{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, {}, built_in);
   ASSERT_FALSE(cautions.empty());
   EXPECT_EQ(cautions[0].id, "high_voltage");
 }

@@ -16,9 +16,9 @@
 
 #include "corpus-demo/generator.hpp"
 #include "indexer/records.hpp"
+#include "query/checks/trust_by_condition.hpp"
 #include "query/index_counter.hpp"
 #include "query/snapshot.hpp"
-#include "query/checks/trust_by_condition.hpp"
 
 namespace shoplore {
 namespace {

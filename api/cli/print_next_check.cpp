@@ -1,0 +1,118 @@
+#include "api/cli/print_next_check.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "api/wire/display_names.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::string_view kIndent = "     ";
+constexpr double kMinutesAnHour = 60;
+
+// "8 min", "2 h 10 min".
+std::string duration(double minutes) {
+  const auto whole = static_cast<int>(std::lround(minutes));
+  if (whole < kMinutesAnHour) return fmt::format("{} min", whole);
+  return whole % 60 == 0 ? fmt::format("{} h", whole / 60)
+                         : fmt::format("{} h {} min", whole / 60, whole % 60);
+}
+
+std::string percent(double probability) {
+  if (probability < 0.005) return "<1 %";
+  return fmt::format("{:.0f} %", 100 * probability);
+}
+
+class NextCheckPrinter {
+ public:
+  NextCheckPrinter(const Vocabulary& vocabulary, const Page& page)
+      : vocabulary_(vocabulary), page_(page), ink_(page.colour) {}
+
+  std::string print(const CheckAdvice& advice) {
+    if (advice.repair) repair(*advice.repair);
+    for (const AdvisedCheck& question : advice.questions) {
+      paragraph("  ?  ", display_question(question.item.attribute, vocabulary_));
+      outlooks(question);
+    }
+    int rank = 0;
+    for (const AdvisedCheck& check : advice.checks) one_check(check, ++rank);
+    return std::move(out_);
+  }
+
+ private:
+  void paragraph(std::string_view first, std::string_view text) {
+    out_ += hang(first, text, page_.width);
+  }
+
+  void one_check(const AdvisedCheck& check, int rank) {
+    std::string text = ink_.bold(display_question(check.item.attribute, vocabulary_)) + ", " +
+                       duration(check.minutes);
+    if (!check.removals.empty()) {
+      std::vector<std::string> names;
+      for (const std::string& id : check.removals) {
+        names.push_back(vocabulary_.display_name(EntryKind::kRemoval, id));
+      }
+      text += fmt::format(" + {} for the {}", duration(check.removal_minutes),
+                          fmt::join(names, " and the "));
+    }
+    paragraph(fmt::format("  {}. ", rank), text);
+    outlooks(check);
+    trust(check);
+    if (!check.where.empty()) paragraph(kIndent, "where: " + check.where);
+    if (!check.how.empty()) paragraph(kIndent, ink_.dim(check.how));
+  }
+
+  // "fail (63 %): plug well seal, leaks oil 91 %, ignition coil, internal fault 6 %"
+  void outlooks(const AdvisedCheck& check) {
+    for (const AdvisedOutlook& outlook : check.outlooks) {
+      std::vector<std::string> leading;
+      for (const LeadingCause& cause : outlook.leading) {
+        leading.push_back(display_cause(cause.component, cause.failure, vocabulary_) + " " +
+                          percent(cause.probability));
+      }
+      paragraph(kIndent, fmt::format("{} ({}): {}", outlook.answer, percent(outlook.probability),
+                                     fmt::join(leading, "; ")));
+    }
+  }
+
+  void trust(const AdvisedCheck& check) {
+    const auto misled = [&](const char* verdict, const Share& share) {
+      if (share.out_of == 0) return;
+      paragraph(kIndent, fmt::format("a {} misled us {} of {} times (90 %: {:.0f} to {:.0f} %)",
+                                     verdict, share.count, share.out_of, 100 * share.interval.low,
+                                     100 * share.interval.high));
+    };
+    misled("pass", check.pass_misled);
+    misled("fail", check.fail_misled);
+  }
+
+  void repair(const RepairOnSuspicion& repair) {
+    std::vector<std::string> steps;
+    for (const RepairStep& step : repair.order) {
+      steps.push_back(fmt::format("{} ({}, {})",
+                                  display_cause(step.component, step.failure, vocabulary_),
+                                  percent(step.probability), duration(step.minutes)));
+    }
+    paragraph("  !  ",
+              fmt::format("Stop checking and repair: expected {} at once, {} with the best check "
+                          "first. In this order: {}. Parts are counted as working time.",
+                          duration(repair.expected_minutes),
+                          duration(repair.expected_minutes_checked), fmt::join(steps, ", then ")));
+  }
+
+  const Vocabulary& vocabulary_;
+  const Page& page_;
+  Ink ink_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string print_next_check(const CheckAdvice& advice, const Vocabulary& vocabulary,
+                             const Page& page) {
+  return NextCheckPrinter(vocabulary, page).print(advice);
+}
+
+}  // namespace shoplore
