@@ -11,7 +11,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <functional>
+#include <limits>
 #include <numbers>
 #include <optional>
 #include <vector>
@@ -22,8 +22,11 @@
 namespace shoplore {
 namespace {
 
-// The grid of ln s, about that of the plain deviation of all ln exit.
-constexpr double kDown = 10, kUp = 5, kStep = 0.5;
+// The grid of ln s, about the logarithm of the span. Without late entries s is at least about
+// span / sqrt(2 n), since the life that makes the span must be likely too.
+constexpr double kDown = 7, kUp = 5, kStep = 0.5;
+constexpr int kNewtonSteps = 12, kMostDoublings = 60;
+constexpr double kEnough = 1e-11;  // of a deviation; the next step would be its square
 
 struct LogLife {
   double exit = 0;
@@ -33,21 +36,24 @@ struct LogLife {
 
 struct Prepared {
   std::vector<LogLife> lives;
-  double mean = 0, deviation = 0;  // of all ln exit, failed or not
+  double mean = 0;  // of all ln exit, failed or not
+  double span = 0;  // from the first failure to the longest life, in ln t; above 0 once checked
+  bool late = false;
 };
 
 Prepared prepare(std::span<const Life> lives) {
   Prepared prepared;
-  const auto n = static_cast<double>(lives.size());
+  double longest = 0, first = std::numeric_limits<double>::infinity();
   for (const Life& life : lives) {
     LogLife log{std::log(life.exit), life.failed, {}};
     if (life.entry && *life.entry > 0) log.entry = std::log(*life.entry);
+    prepared.late = prepared.late || log.entry;
+    prepared.mean += log.exit / static_cast<double>(lives.size());
+    longest = std::max(longest, life.exit);
+    if (life.failed) first = std::min(first, life.exit);
     prepared.lives.push_back(log);
-    prepared.mean += log.exit / n;
   }
-  double squares = 0;
-  for (const LogLife& life : prepared.lives) squares += std::pow(life.exit - prepared.mean, 2);
-  prepared.deviation = std::sqrt(squares / n);
+  prepared.span = std::log(longest / first);
   return prepared;
 }
 
@@ -87,17 +93,29 @@ Likelihood likelihood_at(const Prepared& prepared, double mean, double deviation
   return sum;
 }
 
-// The best mean for a deviation, looked for outwards from `from`: the slope falls through 0. It is
+// The best mean by Newton's steps from `from`, where they get there at once.
+std::optional<double> newton_mean(const Prepared& prepared, double deviation, double from) {
+  double mean = from;
+  for (int i = 0; i < kNewtonSteps; ++i) {
+    const Likelihood here = likelihood_at(prepared, mean, deviation);
+    const double step = here.by_mean / here.information.first;
+    mean += step;
+    if (!std::isfinite(mean)) return std::nullopt;
+    if (std::abs(step) <= kEnough * deviation) return mean;
+  }
+  return std::nullopt;
+}
+
+// The best mean by bracketing, looked for outwards from `from`: the slope falls through 0. It is
 // positive far below every life and negative far above.
-std::optional<double> best_mean(const Prepared& prepared, double deviation, double from) {
+std::optional<double> bracketed_mean(const Prepared& prepared, double deviation, double from) {
   const auto slope = [&](double m) { return likelihood_at(prepared, m, deviation).by_mean; };
   double low = from, high = from, step = deviation;
-  constexpr int kMostSteps = 60;
-  for (int i = 0; i < kMostSteps && slope(low) <= 0; ++i, step *= 2) {
+  for (int i = 0; i < kMostDoublings && slope(low) <= 0; ++i, step *= 2) {
     high = low;
     low -= step;
   }
-  for (int i = 0; i < kMostSteps && slope(high) > 0; ++i, step *= 2) {
+  for (int i = 0; i < kMostDoublings && slope(high) > 0; ++i, step *= 2) {
     low = high;
     high += step;
   }
@@ -112,7 +130,8 @@ struct Point {
 
 std::optional<Point> best_point(const Prepared& prepared, double log_deviation, double from) {
   const double deviation = std::exp(log_deviation);
-  const auto mean = best_mean(prepared, deviation, from);
+  auto mean = newton_mean(prepared, deviation, from);
+  if (!mean) mean = bracketed_mean(prepared, deviation, from);
   if (!mean) return std::nullopt;
   return Point{*mean, deviation, likelihood_at(prepared, *mean, deviation)};
 }
@@ -127,9 +146,29 @@ std::optional<Point> maximum_between(const Prepared& prepared, double low, doubl
   return best_point(prepared, root_between(slope, low, high), from);
 }
 
-// The highest of all maxima on the grid.
-std::optional<Point> highest(const Prepared& prepared) {
-  const double middle = std::log(prepared.deviation);
+// Without late entries: the one maximum, walked to from the middle of the grid.
+std::optional<Point> only_maximum(const Prepared& prepared) {
+  double log_deviation = std::log(prepared.span);
+  auto here = best_point(prepared, log_deviation, prepared.mean);
+  if (!here) return std::nullopt;
+  const bool up = here->likelihood.by_log_deviation > 0;
+  const double step = up ? kStep : -kStep;
+  for (double walked = 0; walked <= (up ? kUp : kDown); walked += kStep) {
+    const auto next = best_point(prepared, log_deviation + step, here->mean);
+    if (!next) return std::nullopt;
+    if ((next->likelihood.by_log_deviation > 0) != up) {
+      return maximum_between(prepared, std::min(log_deviation, log_deviation + step),
+                             std::max(log_deviation, log_deviation + step), here->mean);
+    }
+    log_deviation += step;
+    here = next;
+  }
+  return std::nullopt;
+}
+
+// With late entries: the highest of all maxima on the grid.
+std::optional<Point> highest_maximum(const Prepared& prepared) {
+  const double middle = std::log(prepared.span);
   std::optional<Point> best, before;
   for (double log_deviation = middle - kDown; log_deviation <= middle + kUp;
        log_deviation += kStep) {
@@ -153,7 +192,8 @@ auto no_best_spread() {
 
 Result<LognormalFit> fit_lognormal(std::span<const Life> lives) {
   if (const auto checked = check_lives_to_fit(lives); !checked) return fail(checked.error());
-  const auto best = highest(prepare(lives));
+  const Prepared prepared = prepare(lives);
+  const auto best = prepared.late ? highest_maximum(prepared) : only_maximum(prepared);
   if (!best) return no_best_spread();
   const auto covariance = inverted(best->likelihood.information);
   if (!covariance) return no_best_spread();

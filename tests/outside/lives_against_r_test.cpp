@@ -1,8 +1,7 @@
 // Random censored and late-entering lives, fitted here and by R's survival package, beside each
 // other. R runs once for all; without Rscript or the package these tests fail.
 //
-// Left out on purpose: samples so poor that the fit is refused (unit tests have those). Where late
-// entries leave the likelihood without a maximum, both sides must say so.
+// Left out on purpose: samples so poor that the fit is refused; the unit tests have those.
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <stdlib.h>
@@ -104,10 +103,7 @@ std::string entry_text(const std::optional<double>& entry) {
 using Numbers = std::vector<double>;
 
 // What R wrote, by name and sample: the numbers after them.
-struct Reference {
-  std::map<std::string, std::map<std::size_t, std::vector<Numbers>>> records;
-  std::map<std::string, std::vector<std::size_t>> runaways;
-};
+using Reference = std::map<std::string, std::map<std::size_t, std::vector<Numbers>>>;
 
 class LivesAgainstR : public ::testing::Test {
  protected:
@@ -153,22 +149,11 @@ class LivesAgainstR : public ::testing::Test {
       std::istringstream words(line);
       std::string name, word;
       words >> name >> word;
-      if (name == "runaway") {
-        std::size_t sample = 0;
-        words >> sample;
-        reference.runaways[word].push_back(sample);
-        continue;
-      }
       const std::size_t sample = std::stoul(word);
       Numbers numbers;
       while (words >> word) numbers.push_back(word == "NA" ? std::nan("") : std::stod(word));
-      reference.records[name][sample].push_back(numbers);
+      reference[name][sample].push_back(numbers);
     }
-  }
-
-  static bool runs_away(const std::string& name, std::size_t sample) {
-    const auto& all = reference.runaways[name];
-    return std::find(all.begin(), all.end(), sample) != all.end();
   }
 
   static std::vector<std::vector<Life>> lives;
@@ -196,7 +181,7 @@ TEST_F(LivesAgainstR, SurvivalCurvesAreSurvfits) {
   std::size_t compared = 0;
   for (std::size_t i = 0; i < lives.size(); ++i) {
     const SurvivalCurve curve = kaplan_meier(lives[i]).value();
-    const auto& rows = reference.records["curve"][i];
+    const auto& rows = reference["curve"][i];
     ASSERT_EQ(curve.steps.size(), rows.size()) << "sample " << i;
     for (std::size_t j = 0; j < rows.size(); ++j) {
       const SurvivalStep& step = curve.steps[j];
@@ -223,7 +208,7 @@ void expect_same_age(const std::optional<double>& got, double want, const std::s
 TEST_F(LivesAgainstR, QuantilesAreTheFirstAgesOfSurvfit) {
   for (std::size_t i = 0; i < lives.size(); ++i) {
     const SurvivalCurve curve = kaplan_meier(lives[i]).value();
-    const auto& rows = reference.records["quantile"][i];
+    const auto& rows = reference["quantile"][i];
     ASSERT_EQ(rows.size(), 3U) << "sample " << i;
     for (const Numbers& row : rows) {
       const std::string what = fmt::format("sample {}, share {}", i, row[0]);
@@ -259,38 +244,30 @@ void expect_same_fit(const Numbers& got, const Numbers& want, const std::string&
 }
 
 TEST_F(LivesAgainstR, WeibullFitsAreRs) {
-  std::size_t compared = 0;
   for (std::size_t i = 0; i < lives.size(); ++i) {
     const auto fit = fit_weibull(lives[i]);
-    ASSERT_EQ(fit.has_value(), !runs_away("weibull", i)) << "sample " << i;
-    if (!fit) continue;
-    const auto& rows = reference.records["weibull"][i];
+    ASSERT_TRUE(fit) << "sample " << i;
+    const auto& rows = reference["weibull"][i];
     ASSERT_EQ(rows.size(), 1U) << "sample " << i;
     expect_same_fit(numbers_of(*fit), rows[0], fmt::format("Weibull of sample {}", i));
-    ++compared;
   }
-  EXPECT_GT(compared, kLifeSamples * 9 / 10);
 }
 
 TEST_F(LivesAgainstR, LognormalFitsAreRs) {
-  std::size_t compared = 0;
   for (std::size_t i = 0; i < lives.size(); ++i) {
     const auto fit = fit_lognormal(lives[i]);
-    ASSERT_EQ(fit.has_value(), !runs_away("lognormal", i)) << "sample " << i;
-    if (!fit) continue;
-    const auto& rows = reference.records["lognormal"][i];
+    ASSERT_TRUE(fit) << "sample " << i;
+    const auto& rows = reference["lognormal"][i];
     ASSERT_EQ(rows.size(), 1U) << "sample " << i;
     expect_same_fit(numbers_of(*fit), rows[0], fmt::format("lognormal of sample {}", i));
-    ++compared;
   }
-  EXPECT_GT(compared, kLifeSamples * 9 / 10);
 }
 
 TEST_F(LivesAgainstR, MeanRepairsAndTheirErrorAreSurvfits) {
   std::size_t compared = 0;
   for (std::size_t i = 0; i < histories.size(); ++i) {
     const MeanCumulative curve = mean_cumulative(histories[i]).value();
-    const auto& rows = reference.records["repeats"][i];
+    const auto& rows = reference["repeats"][i];
     ASSERT_EQ(curve.steps.size(), rows.size()) << "sample " << i;
     for (std::size_t j = 0; j < rows.size(); ++j) {
       const MeanCumulativeStep& step = curve.steps[j];

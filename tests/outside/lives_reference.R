@@ -8,7 +8,6 @@
 #   quantile sample share time low high                      by log-log
 #   weibull sample ln_scale ln_shape log_likelihood var_first var_second covariance
 #   lognormal sample mean ln_deviation log_likelihood var_first var_second covariance
-#   runaway weibull|lognormal sample                         the maximum is not inside the limits
 #   repeats sample time at_risk events mean error
 suppressPackageStartupMessages(library(survival))
 paths <- commandArgs(trailingOnly = TRUE)
@@ -98,10 +97,6 @@ by_optim <- function(name, number, s) {
                                                    ndeps = c(1e-5, 1e-5)))
   })
   best <- found[[which.min(sapply(found, function(each) each$value))]]$par
-  if (any(abs(best - c(mean(y), 0)) > c(30, 4))) {
-    cat("runaway", name, number, "\n", file = out)
-    return()
-  }
   for (step in 1:5) {
     d <- slopes(f, best)
     best <- best - solve(d$curvature, d$gradient)
