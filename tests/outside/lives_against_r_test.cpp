@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "query/lives/kaplan_meier.hpp"
+#include "query/lives/log_rank.hpp"
 #include "query/lives/lognormal_fit.hpp"
 #include "query/lives/mean_cumulative.hpp"
 #include "query/lives/weibull_fit.hpp"
@@ -260,6 +261,22 @@ TEST_F(LivesAgainstR, LognormalFitsAreRs) {
     const auto& rows = reference["lognormal"][i];
     ASSERT_EQ(rows.size(), 1U) << "sample " << i;
     expect_same_fit(numbers_of(*fit), rows[0], fmt::format("lognormal of sample {}", i));
+  }
+}
+
+TEST_F(LivesAgainstR, LogRankOfNeighboursIsRs) {
+  for (std::size_t i = 0; i + 2 < lives.size(); ++i) {
+    const auto test = log_rank(lives[i], lives[i + 2]);
+    ASSERT_TRUE(test) << "sample " << i;
+    const auto& rows = reference["logrank"][i];
+    ASSERT_EQ(rows.size(), 1U) << "sample " << i;
+    const std::string what = fmt::format("log-rank of {} and {}", i, i + 2);
+    // The score test of coxph, which late entries need, is only as exact as its chi-squared.
+    EXPECT_NEAR(test->chi_squared, rows[0][0], 1e-8 * (1 + rows[0][0])) << what;
+    EXPECT_NEAR(test->p, rows[0][1], 1e-7) << what;
+    if (std::isnan(rows[0][2])) continue;
+    expect_close(test->first_expected, rows[0][2], 1e-10, what);
+    expect_close(test->second_expected, rows[0][3], 1e-10, what);
   }
 }
 

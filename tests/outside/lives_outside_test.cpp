@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "query/lives/kaplan_meier.hpp"
+#include "query/lives/log_rank.hpp"
 #include "query/lives/lognormal_fit.hpp"
 #include "query/lives/mean_cumulative.hpp"
 #include "query/lives/weibull_fit.hpp"
@@ -114,6 +115,22 @@ TEST(LivesOutside, FreireichsMeanRemissionToWeek35) {
   const RestrictedMean mean = restricted_mean(curve_of(kFreireich6Mp), 35);
   expect_close(mean.mean, 23.2874);
   expect_close(mean.standard_error, 2.82747);
+}
+
+// KM-1. 16.8, 4.17e-05 and 9 of 19.3, 21 of 10.7 are printed with the data; the rest recomputed.
+TEST(LivesOutside, FreireichsArmsByLogRank) {
+  const auto test = log_rank(lives_of(kFreireich6Mp), lives_of(kFreireichPlacebo));
+  ASSERT_TRUE(test);
+  EXPECT_EQ(test->first_failed, 9U);
+  EXPECT_EQ(test->second_failed, 21U);
+  EXPECT_NEAR(test->first_expected, 19.3, .05);
+  EXPECT_NEAR(test->second_expected, 10.7, .05);
+  EXPECT_NEAR(test->chi_squared, 16.8, .05);
+  EXPECT_NEAR(test->p, 4.17e-5, .005e-5);
+  expect_close(test->first_expected, 19.2505);
+  expect_close(test->second_expected, 10.7495);
+  EXPECT_NEAR(test->chi_squared, 16.7929410, 5.1e-8);
+  EXPECT_NEAR(test->p, 4.169e-5, .0005e-5);
 }
 
 // KM-2. O'Connor (1985), Meeker & Escobar (1998), Table C.2: share failed, all modes; recomputed.

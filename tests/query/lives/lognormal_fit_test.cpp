@@ -2,7 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "tests/query/lives/life_samples.hpp"
@@ -208,6 +210,41 @@ TEST(LognormalFit, FewFailuresOfManyAreFitted) {
   EXPECT_EQ(fit.failures, 2U);
   EXPECT_EQ(fit.lives, 5000U);
   EXPECT_GT(failed_by(fit, .5).high / failed_by(fit, .5).low, 100) << "nobody knows";
+}
+
+// The highest log-likelihood of a spread over a fine grid of means.
+double profile(const std::vector<Life>& lives, double log_deviation) {
+  double highest = -std::numeric_limits<double>::infinity();
+  const double deviation = std::exp(log_deviation);
+  for (double steps = -100; steps <= 60; ++steps) {
+    const double here = log_likelihood(lives, 2 + steps * deviation / 10, log_deviation);
+    if (std::isfinite(here)) highest = std::max(highest, here);
+  }
+  return highest;
+}
+
+TEST(LognormalFit, SmallSamplesAreFittedAtTheHighestPointOrRefusedForHavingNone) {
+  std::mt19937_64 random(kSeed);
+  int fitted = 0, refused = 0;
+  for (int run = 0; run < 1500; ++run) {
+    const double size = 2 + run % 7;
+    const auto lives = draw_lives(static_cast<std::size_t>(size), {.9, 12, 1, true}, random);
+    if (!check_lives_to_fit(lives)) continue;
+    const auto fit = fit_lognormal(lives);
+    ++(fit ? fitted : refused);
+    double highest = -std::numeric_limits<double>::infinity();
+    for (double log_deviation = -3; log_deviation < 2; log_deviation += .5) {
+      const double here = profile(lives, log_deviation);
+      if (fit) {
+        EXPECT_LE(here, fit->log_likelihood + 1e-7) << "run " << run << ", " << log_deviation;
+      } else {
+        EXPECT_GE(here, highest - .01) << "run " << run << ", " << log_deviation;
+        highest = std::max(highest, here);
+      }
+    }
+  }
+  EXPECT_GT(fitted, 500);
+  EXPECT_GT(refused, 10);
 }
 
 TEST(LognormalFit, BadLivesAreAnError) {

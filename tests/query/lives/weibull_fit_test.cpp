@@ -277,6 +277,40 @@ TEST(WeibullFit, ManyLivesFewFailuresAreFitted) {
   EXPECT_GT(failed_by(fit, .5).high / failed_by(fit, .5).low, 100) << "nobody knows";
 }
 
+// The log-likelihood of a shape with its best scale, from the definition.
+double profile(const std::vector<Life>& lives, double shape) {
+  double exposure = 0;
+  for (const Life& life : lives) {
+    exposure += std::pow(life.exit, shape) - std::pow(life.entry.value_or(0), shape);
+  }
+  const auto failures = static_cast<double>(count_failures(lives));
+  return log_likelihood(lives, std::log(exposure / failures) / shape, std::log(shape));
+}
+
+TEST(WeibullFit, SmallSamplesAreFittedAtTheHighestPointOrRefusedForHavingNone) {
+  std::mt19937_64 random(kSeed);
+  int fitted = 0, refused = 0;
+  for (int run = 0; run < 3000; ++run) {
+    const double size = 2 + run % 7;
+    const auto lives = draw_lives(static_cast<std::size_t>(size), {1.2, 12, .8, true}, random);
+    if (!check_lives_to_fit(lives)) continue;
+    const auto fit = fit_weibull(lives);
+    ++(fit ? fitted : refused);
+    double highest = profile(lives, .05);
+    for (double shape = .06; shape < 200; shape *= 1.2) {
+      const double here = profile(lives, shape);
+      if (fit) {
+        EXPECT_LE(here, fit->log_likelihood + 1e-7) << "run " << run << ", shape " << shape;
+      } else {
+        EXPECT_LE(here, highest + 1e-7) << "run " << run << ", shape " << shape;
+        highest = here;
+      }
+    }
+  }
+  EXPECT_GT(fitted, 1000);
+  EXPECT_GT(refused, 10);
+}
+
 TEST(WeibullFit, BadLivesAreAnError) {
   // Failures soon after a late entry and one life without end: each smaller shape fits better.
   const std::vector<Life> falling{
