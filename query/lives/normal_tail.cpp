@@ -11,7 +11,7 @@ namespace shoplore {
 namespace {
 
 constexpr double kFar = 6;
-constexpr int kTerms = 60;  // at z = 6 the 40th changes nothing any more
+constexpr int kTerms = 24;  // at z = 6 the 20th changes the last digit at most
 const double kLogRootTwoPi = std::log(2 * std::numbers::pi) / 2;
 
 }  // namespace

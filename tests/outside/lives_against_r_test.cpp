@@ -244,6 +244,30 @@ void expect_same_fit(const Numbers& got, const Numbers& want, const std::string&
   EXPECT_NEAR(got[5], want[5], 1e-6 * first * second) << what << ", seed " << kSeed;
 }
 
+// B10 and the median, with the error of their logarithm.
+template <class Fit>
+void expect_same_ages(const Fit& fit, const std::vector<Numbers>& rows, const std::string& what) {
+  for (const Numbers& row : rows) {
+    const Estimate age = failed_by(fit, row[0], .95);
+    const double half = two_sided_deviate(.95) * row[2];
+    EXPECT_NEAR(std::log(age.value), row[1], 1e-6 * row[2]) << what;
+    EXPECT_NEAR(std::log(age.low), row[1] - half, 1e-5 * row[2]) << what;
+    EXPECT_NEAR(std::log(age.high), row[1] + half, 1e-5 * row[2]) << what;
+  }
+}
+
+TEST_F(LivesAgainstR, AgesByWhichAShareFailedAreSurvregs) {
+  for (auto& [sample, rows] : reference["failed_by_weibull"]) {
+    expect_same_ages(fit_weibull(lives[sample]).value(), rows, fmt::format("sample {}", sample));
+  }
+  for (auto& [sample, rows] : reference["failed_by_lognormal"]) {
+    expect_same_ages(fit_lognormal(lives[sample]).value(), rows, fmt::format("sample {}", sample));
+  }
+  // All without late entries but those that survreg gave up on.
+  EXPECT_GT(reference["failed_by_weibull"].size(), kLifeSamples * 4 / 10);
+  EXPECT_GT(reference["failed_by_lognormal"].size(), kLifeSamples * 4 / 10);
+}
+
 TEST_F(LivesAgainstR, WeibullFitsAreRs) {
   for (std::size_t i = 0; i < lives.size(); ++i) {
     const auto fit = fit_weibull(lives[i]);

@@ -8,6 +8,7 @@
 #   quantile sample share time low high                      by log-log
 #   weibull sample ln_scale ln_shape log_likelihood var_first var_second covariance
 #   lognormal sample mean ln_deviation log_likelihood var_first var_second covariance
+#   failed_by_weibull, failed_by_lognormal sample share ln_age error    where survreg fitted
 #   logrank sample chi_squared p expected_first expected_second   of a sample and the next but one
 #   repeats sample time at_risk events mean error
 suppressPackageStartupMessages(library(survival))
@@ -55,17 +56,23 @@ by_survreg <- function(name, number, s) {
   sign <- if (name == "weibull") -1 else 1  # ln shape = -ln(survreg's scale)
   put(name, number, fit$coefficients[[1]], sign * log(fit$scale), fit$loglik[1],
       v[1, 1], v[2, 2], sign * v[1, 2])
+  for (share in c(0.1, 0.5)) {
+    age <- predict(fit, newdata = data.frame(one = 1), type = "uquantile", p = share, se.fit = TRUE)
+    put(paste0("failed_by_", name), number, share, age$fit[[1]], age$se.fit[[1]])
+  }
 }
 
-# Truncated, mostly: the likelihood written out with R's distributions and maximised without derivatives of
-# ours: Nelder-Mead, then BFGS, then Newton steps on differences of fourth order.
+# Truncated, mostly: the likelihood written out with R's distributions and maximised without
+# derivatives of ours: Nelder-Mead, then BFGS, then Newton steps on differences of fourth order.
 log_likelihood <- function(name, s) {
   late <- !is.na(s$entry) & s$entry > 0
   died <- s$failed == 1
   function(p) {
     if (name == "weibull") {
       density <- function(t) dweibull(t, exp(p[2]), exp(p[1]), log = TRUE)
-      beyond <- function(t) pweibull(t, exp(p[2]), exp(p[1]), lower.tail = FALSE, log.p = TRUE)
+      beyond <- function(t) {
+        pweibull(t, exp(p[2]), exp(p[1]), lower.tail = FALSE, log.p = TRUE)
+      }
     } else {
       density <- function(t) dlnorm(t, p[1], exp(p[2]), log = TRUE)
       beyond <- function(t) plnorm(t, p[1], exp(p[2]), lower.tail = FALSE, log.p = TRUE)

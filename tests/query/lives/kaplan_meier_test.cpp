@@ -171,6 +171,17 @@ TEST(KaplanMeier, QuantileIsTheFirstAgeBelow) {
   EXPECT_EQ(survival_quantile(curve, .51).time, 3);
 }
 
+TEST(KaplanMeier, RoundingSkipsNoStepOfAQuantile) {
+  for (int count = 2; count <= 120; ++count) {
+    std::vector<Life> lives;
+    for (int i = 1; i <= count; ++i) lives.push_back({double(i), true});
+    const SurvivalCurve curve = curve_of(lives);
+    for (int failed = 1; failed < count; ++failed) {
+      EXPECT_EQ(survival_quantile(curve, double(failed) / count).time, failed) << "of " << count;
+    }
+  }
+}
+
 TEST(KaplanMeier, QuantileIsInsideItsInterval) {
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 50; ++i) {

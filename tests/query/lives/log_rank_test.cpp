@@ -31,6 +31,13 @@ TEST(LogRank, ByHand) {
   EXPECT_NEAR(test.p, std::erfc(std::sqrt(test.chi_squared / 2)), 1e-12);
 }
 
+TEST(LogRank, OnlyThoseWatchedAtAFailureAreCompared) {
+  // At 5, of the second group one was censored there (still at risk), one entered there (not yet).
+  const LogRank test = test_of({{5, true}, {9, false}}, {{5, false}, {9, false, 5}});
+  EXPECT_NEAR(test.first_expected, 2. / 3, 1e-12);
+  EXPECT_NEAR(test.second_expected, 1. / 3, 1e-12);
+}
+
 TEST(LogRank, ExpectedAddUpToTheFailed) {
   std::mt19937_64 random(kSeed);
   for (std::size_t size = 5; size < 60; ++size) {
