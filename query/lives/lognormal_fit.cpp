@@ -26,8 +26,7 @@ namespace {
 // The grid of ln s, about the logarithm of the span. Without late entries s is at least about
 // span / sqrt(2 n), since the life that makes the span must be likely too.
 constexpr double kDown = 7, kUp = 5, kStep = 0.5;
-constexpr int kNewtonSteps = 12, kMostDoublings = 60;
-constexpr double kEnough = 1e-11;  // of a deviation; the next step would be its square
+constexpr int kMostDoublings = 60;
 
 struct LogLife {
   double exit = 0;
@@ -92,22 +91,9 @@ Likelihood likelihood_at(const Prepared& prepared, double mean, double deviation
   return sum;
 }
 
-// The best mean by Newton's steps from `from`, where they get there at once.
-std::optional<double> newton_mean(const Prepared& prepared, double deviation, double from) {
-  double mean = from;
-  for (int i = 0; i < kNewtonSteps; ++i) {
-    const Likelihood here = likelihood_at(prepared, mean, deviation);
-    const double step = here.by_mean / here.information.first;
-    mean += step;
-    if (!std::isfinite(mean)) return std::nullopt;
-    if (std::abs(step) <= kEnough * deviation) return mean;
-  }
-  return std::nullopt;
-}
-
-// The best mean by bracketing, looked for outwards from `from`: the slope falls through 0. It is
+// The best mean for a deviation, looked for outwards from `from`: the slope falls through 0. It is
 // positive far below every life and negative far above.
-std::optional<double> bracketed_mean(const Prepared& prepared, double deviation, double from) {
+std::optional<double> best_mean(const Prepared& prepared, double deviation, double from) {
   const auto slope = [&](double m) { return likelihood_at(prepared, m, deviation).by_mean; };
   double low = from, high = from, step = deviation;
   for (int i = 0; i < kMostDoublings && slope(low) <= 0; ++i, step *= 2) {
@@ -129,8 +115,7 @@ struct Point {
 
 std::optional<Point> best_point(const Prepared& prepared, double log_deviation, double from) {
   const double deviation = std::exp(log_deviation);
-  auto mean = newton_mean(prepared, deviation, from);
-  if (!mean) mean = bracketed_mean(prepared, deviation, from);
+  const auto mean = best_mean(prepared, deviation, from);
   if (!mean) return std::nullopt;
   return Point{*mean, deviation, likelihood_at(prepared, *mean, deviation)};
 }

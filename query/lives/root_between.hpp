@@ -9,7 +9,8 @@
 namespace shoplore {
 
 // To about 15 digits (Alefeld, Potra & Shi, ACM TOMS algorithm 748).
-// Requires: low < high; the function has opposite signs there, or is 0 at one of them.
+// Requires: low < high; the function has opposite signs there, or is 0 at one of them, but for
+// rounding: with one sign at both the end nearer to 0 is the answer.
 [[nodiscard]] double root_between(const std::function<double(double)>& function, double low,
                                   double high);
 

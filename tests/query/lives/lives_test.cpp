@@ -140,6 +140,8 @@ TEST(Lives, RootsAreFoundAtEndsAndInside) {
   EXPECT_NEAR(root_between([](double x) { return 2 - x * x; }, 0, 100), std::sqrt(2.0), 1e-14);
   EXPECT_EQ(root_between([](double x) { return x - 3; }, 3, 5), 3);
   EXPECT_EQ(root_between([](double x) { return x - 5; }, 3, 5), 5);
+  EXPECT_EQ(root_between([](double x) { return x - 3 + 1e-17; }, 3, 5), 3);
+  EXPECT_EQ(root_between([](double x) { return 5 - x + 1e-9; }, 3, 5), 5);
 }
 
 }  // namespace
