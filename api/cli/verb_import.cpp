@@ -5,9 +5,9 @@
 
 #include "api/cli/input_file.hpp"
 #include "api/cli/verbs.hpp"
+#include "query/ranking/fit_in_shop.hpp"
 
 namespace shoplore {
-
 Result<ExitCode> run(const ImportOptions& options, Session& session) {
   auto records = Records::open(session.folder);
   if (!records) return fail(records.error());
@@ -30,6 +30,11 @@ Result<ExitCode> run(const ImportOptions& options, Session& session) {
   if (shown) session.err << "indexing\n";
   const auto followed = records->follow(std::chrono::minutes(1));
   if (!followed && followed.error().code != ErrorCode::kBusy) return fail(followed.error());
+  const auto fitted = on_snapshot(session.folder, [&](const Snapshot& snapshot) {
+    if (shown) session.err << "fitting the ranking where that is due\n";
+    return fit_when_due(session.folder, snapshot, records->store(), records->vocabulary());
+  });
+  if (!fitted) return fail(fitted.error());
   session.out << (options.output == Output::kJson
                       ? fmt::format("{{\"added\":{},\"same_already\":{}}}\n", report->added,
                                     report->same_already)

@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "api/http/background_fit.hpp"
+
 namespace shoplore {
 
 namespace {
@@ -101,6 +103,12 @@ struct LiveRecords::Impl {
     return {};
   }
 
+  // The same revision, with what a fit has left.
+  void reopen() {
+    const std::lock_guard lock(refresh_mutex);
+    if (auto fresh = Snapshot::open(writer.folder())) snapshot.store(std::move(*fresh));
+  }
+
   void note_trouble(std::string text) {
     const std::lock_guard lock(trouble_mutex);
     trouble = std::move(text);
@@ -142,6 +150,7 @@ struct LiveRecords::Impl {
       if (version && *version == seen_version && in_step && !told) continue;
       in_step = follow_once();
       if (version) seen_version = *version;
+      if (in_step) fit.consider(snapshot.load(), follower.vocabulary());
     }
   }
 
@@ -155,6 +164,7 @@ struct LiveRecords::Impl {
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;
+  BackgroundFit fit{writer.folder(), [this] { reopen(); }};
   std::thread thread;  // last: it uses all the others
 };
 

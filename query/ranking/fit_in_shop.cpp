@@ -1,5 +1,7 @@
 #include "query/ranking/fit_in_shop.hpp"
 
+#include <numeric>
+
 namespace shoplore {
 
 Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot,
@@ -21,6 +23,19 @@ Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot
   if (fit->questions == 0) return kept;
   if (auto written = keep_knobs(folder, kept); !written) return fail(written.error());
   return kept;
+}
+
+Result<FitDone> fit_when_due(const ShopFolder& folder, const Snapshot& snapshot, const Store& store,
+                             const Vocabulary& vocabulary) {
+  // A file that cannot be read is written anew.
+  const auto kept = read_knobs(folder);
+  const auto closed = snapshot.ledger().by_cause({});
+  if (!closed) return fail(closed.error());
+  const std::int64_t cases = std::accumulate(closed->begin(), closed->end(), std::int64_t{0});
+  if (!is_fit_due(kept ? *kept : std::nullopt, cases)) return FitDone::kNotDue;
+  const auto fit = fit_in_shop(folder, snapshot, store, vocabulary, 1);
+  if (!fit) return fail(fit.error());
+  return FitDone::kFitted;
 }
 
 }  // namespace shoplore

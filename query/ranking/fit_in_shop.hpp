@@ -16,4 +16,10 @@ namespace shoplore {
                                             const Store& store, const Vocabulary& vocabulary,
                                             std::uint64_t seed);
 
+enum class FitDone { kNotDue, kFitted };
+
+// The same with seed 1, when enough cases came in since the last fit (is_fit_due).
+[[nodiscard]] Result<FitDone> fit_when_due(const ShopFolder& folder, const Snapshot& snapshot,
+                                           const Store& store, const Vocabulary& vocabulary);
+
 }  // namespace shoplore

@@ -31,16 +31,19 @@ std::vector<std::string> keys_of(const ordered_json& object) {
 }
 
 TEST(AnswerJson, HasTheseKeysAtTheTop) {
-  EXPECT_THAT(
-      keys_of(sample()),
-      ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
-                  "left_out_probability", "breadth", "nothing_matches", "watch_out",
-                  "similar_cases", "cautions", "revision", "cases_in_records", "filter", "note"));
+  EXPECT_THAT(keys_of(sample()),
+              ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
+                          "left_out_probability", "breadth", "nothing_matches", "next_checks",
+                          "questions", "repair_on_suspicion", "watch_out", "similar_cases",
+                          "cautions", "revision", "cases_in_records", "filter", "note"));
 }
 
 TEST(AnswerJson, HasTheSameKeysWhenNothingMatches) {
   const auto json = ordered_json::parse(answer_json(testing::answer_without_match(), vocabulary()));
-  EXPECT_EQ(keys_of(json), keys_of(sample()));
+  auto keys = keys_of(sample());
+  std::erase(keys, "repair_on_suspicion");  // only where there is one
+  EXPECT_EQ(keys_of(json), keys);
+  EXPECT_EQ(json["next_checks"], ordered_json::array());
   EXPECT_EQ(json["nothing_matches"], true);
   EXPECT_EQ(json["likely_causes"], ordered_json::array());
   EXPECT_EQ(json["watch_out"], ordered_json::array());
@@ -69,8 +72,8 @@ const KeysRow kKeysRows[] = {
     {"evidence", "/understood/evidence/0", kItemKeys},
     {"cause",
      "/likely_causes/0",
-     {"component", "failure", "name", "share", "vehicles", "seen", "probability", "why", "fixes",
-      "fixes_together"}},
+     {"component", "failure", "name", "share", "vehicles", "seen", "probability", "why", "log_odds",
+      "fixes", "fixes_together"}},
     {"share", "/likely_causes/0/share", {"count", "out_of", "interval"}},
     {"interval", "/likely_causes/0/share/interval", {"low", "high", "confidence"}},
     {"why",
@@ -83,6 +86,26 @@ const KeysRow kKeysRows[] = {
     {"first width", "/breadth/0", {"scope", "items", "cases", "vehicles"}},
     {"wider", "/breadth/1", {"scope", "items", "dropped", "cases", "vehicles"}},
     {"dropped", "/breadth/1/dropped", kItemKeys},
+    {"log odds", "/likely_causes/0/log_odds", {"prior", "pairs", "likeness", "mentions", "others"}},
+    {"next check",
+     "/next_checks/0",
+     {"attribute", "name", "minutes", "removals", "removal_minutes", "information_bits",
+      "answerable", "bits_per_minute", "outlooks", "where", "how", "pass_misled"}},
+    {"removal", "/next_checks/0/removals/0", {"id", "name"}},
+    {"outlook", "/next_checks/0/outlooks/0", {"answer", "probability", "leading"}},
+    {"leading",
+     "/next_checks/0/outlooks/0/leading/0",
+     {"component", "failure", "name", "probability"}},
+    {"question",
+     "/questions/0",
+     {"attribute", "name", "minutes", "removals", "removal_minutes", "information_bits",
+      "answerable", "bits_per_minute", "outlooks"}},
+    {"repair on suspicion",
+     "/repair_on_suspicion",
+     {"order", "expected_minutes", "expected_minutes_checked"}},
+    {"repair step",
+     "/repair_on_suspicion/order/0",
+     {"component", "failure", "name", "probability", "minutes"}},
     {"warning", "/watch_out/0", {"kind", "text", "about", "share"}},
     {"similar case",
      "/similar_cases/0",

@@ -70,6 +70,32 @@ inline SimilarCase similar_case() {
   return made;
 }
 
+inline CheckAdvice next_checks() {
+  AdvisedCheck check;
+  check.item.attribute = "check:wastegate_linkage_by_hand";
+  check.minutes = 5;
+  check.removals = {"heat_shield"};
+  check.removal_minutes = 10;
+  check.information = 0.5;
+  check.answerable = 0.9375;
+  check.per_minute = 0.03125;
+  check.where = "arm at the turbine housing";
+  check.how = "Engine off and cold.";
+  check.pass_misled = share(3, 50, 0.02, 0.13);
+  check.outlooks = {{"fail", 0.75, {{"wastegate_linkage", "seized_open", 0.96875}}},
+                    {"pass", 0.25, {{"charge_air_hose", "split", 0.5}}}};
+  AdvisedCheck question;
+  question.item.attribute = "symptom:whistle_under_load";
+  question.minutes = 1;
+  question.outlooks = {{"present", 0.125, {{"charge_air_hose", "split", 0.75}}}};
+  CheckAdvice advice;
+  advice.checks = {check};
+  advice.questions = {question};
+  advice.repair =
+      RepairOnSuspicion{{{"wastegate_linkage", "seized_open", 0.96875, 241}}, 298.5, 315};
+  return advice;
+}
+
 inline Answer sample_answer() {
   Answer answer;
   answer.understood = understood();
@@ -90,6 +116,7 @@ inline Answer sample_answer() {
                      item("symptom:whistle_under_load", "absent"),
                      19,
                      17}};
+  answer.next = next_checks();
   answer.watch_out = {{WarningKind::kEarlierRepair,
                        "Of 6 that came in with another turbocharger, "
                        "5 were the linkage.",

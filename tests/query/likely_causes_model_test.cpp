@@ -100,7 +100,7 @@ PlainRanking rank_plainly(const std::vector<Feature>& features, const std::vecto
   const double unseen = once / total;
   const double tau = 1 / (1 + 0.03 * (static_cast<double>(features.size()) - 1));
   PlainRanking ranking{{}, unseen};
-  double sum = unseen;
+  double sum = 0;
   for (const auto& [cause, count] : seen) {
     double weight = (1 - unseen) * (count + 0.5) / prior_total;
     for (const Feature& feature : features) {
@@ -120,6 +120,9 @@ PlainRanking rank_plainly(const std::vector<Feature>& features, const std::vecto
     ranking.probability[cause] = weight;
     sum += weight;
   }
+  // Evidence that no recorded cause explains speaks for no other either.
+  ranking.unseen = unseen * std::min(1.0, sum / (1 - unseen));
+  sum += ranking.unseen;
   for (auto& [cause, weight] : ranking.probability) weight /= sum;
   ranking.unseen /= sum;
   return ranking;
