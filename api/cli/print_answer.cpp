@@ -36,13 +36,6 @@ std::string counted(std::uint32_t count, std::string_view one, std::string_view 
   return fmt::format("{} {}", thousands(count), count == 1 ? one : many);
 }
 
-// ".81", "1.00": a model's probability, told apart from counted percentages by its look.
-std::string probability_text(double p) {
-  if (p < 0.005) return "<.01";  // never impossible
-  const std::string text = fmt::format("{:.2f}", p);
-  return text.front() == '0' ? text.substr(1) : text;
-}
-
 std::string percent_text(const Share& share) {
   if (share.out_of == 0) return "";
   return fmt::format("{:.0f} %", 100.0 * share.count / share.out_of);

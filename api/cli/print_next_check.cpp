@@ -20,11 +20,6 @@ std::string duration(double minutes) {
                          : fmt::format("{} h {} min", whole / 60, whole % 60);
 }
 
-std::string percent(double probability) {
-  if (probability < 0.005) return "<1 %";
-  return fmt::format("{:.0f} %", 100 * probability);
-}
-
 class NextCheckPrinter {
  public:
   NextCheckPrinter(const Vocabulary& vocabulary, const Page& page)
@@ -64,16 +59,17 @@ class NextCheckPrinter {
     if (!check.how.empty()) paragraph(kIndent, ink_.dim(check.how));
   }
 
-  // "fail (63 %): plug well seal, leaks oil 91 %, ignition coil, internal fault 6 %"
+  // "fail (p .63): plug-well seal, leaking .91; ignition coil, internal fault .06"
   void outlooks(const AdvisedCheck& check) {
     for (const AdvisedOutlook& outlook : check.outlooks) {
       std::vector<std::string> leading;
       for (const LeadingCause& cause : outlook.leading) {
         leading.push_back(display_cause(cause.component, cause.failure, vocabulary_) + " " +
-                          percent(cause.probability));
+                          probability_text(cause.probability));
       }
-      paragraph(kIndent, fmt::format("{} ({}): {}", outlook.answer, percent(outlook.probability),
-                                     fmt::join(leading, "; ")));
+      paragraph(kIndent,
+                fmt::format("{} (p {}): {}", outlook.answer, probability_text(outlook.probability),
+                            fmt::join(leading, "; ")));
     }
   }
 
@@ -91,9 +87,9 @@ class NextCheckPrinter {
   void repair(const RepairOnSuspicion& repair) {
     std::vector<std::string> steps;
     for (const RepairStep& step : repair.order) {
-      steps.push_back(fmt::format("{} ({}, {})",
+      steps.push_back(fmt::format("{} (p {}, {})",
                                   display_cause(step.component, step.failure, vocabulary_),
-                                  percent(step.probability), duration(step.minutes)));
+                                  probability_text(step.probability), duration(step.minutes)));
     }
     paragraph("  !  ",
               fmt::format("Stop checking and repair: expected {} at once, {} with the best check "

@@ -199,4 +199,10 @@ std::string Ink::wrapped(std::string_view code, std::string_view text) const {
   return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
 }
 
+std::string probability_text(double probability) {
+  if (probability < 0.005) return "<.01";  // never impossible
+  const std::string text = fmt::format("{:.2f}", probability);
+  return text.front() == '0' ? text.substr(1) : text;
+}
+
 }  // namespace shoplore

@@ -52,6 +52,9 @@ struct Page {
   Colour colour = Colour::kOff;
 };
 
+// ".81", "1.00", "<.01": a model's probability, told apart from counted percentages by its look.
+[[nodiscard]] std::string probability_text(double probability);
+
 // Puts emphasis on words, or leaves them alone when colour is off.
 class Ink {
  public:
