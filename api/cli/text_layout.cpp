@@ -171,6 +171,7 @@ std::string table(const std::vector<TableRow>& rows, std::size_t indent, std::si
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       cells += "  " + pad_left(row.cells[i], columns[i]);
     }
+    cells.resize(cells.find_last_not_of(' ') + 1);
     const auto lines = wrap(row.text, room);
     const std::string margin(indent, ' ');
     if (own_line) {
