@@ -77,8 +77,10 @@ void add_questions(CLI::App& app, Raw& raw) {
   ask->add_option("--rows", raw.ask.rows, "Likely causes shown")->check(CLI::Range(1, 50));
   ask->add_option("--similar-cases", raw.ask.similar_cases, "Similar cases shown")
       ->check(CLI::Range(0, 50));
-  ask->add_option("--open", raw.ask.open, "Removals that are off already, as in plug_cover");
-  ask->add_option("--not-possible", raw.ask.not_possible, "Checks that cannot be done here today");
+  ask->add_option("--open", raw.ask.open, "A removal that is off already, as in plug_cover")
+      ->allow_extra_args(false);
+  ask->add_option("--not-possible", raw.ask.not_possible, "A check that cannot be done here today")
+      ->allow_extra_args(false);
   ask->add_flag("--agreed", raw.agreed, "The customer agreed to a repair on suspicion");
   add_filter(ask, raw);
   add_json(ask, raw);

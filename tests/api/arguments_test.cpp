@@ -56,6 +56,16 @@ TEST(Arguments, ReadsEveryFilter) {
   EXPECT_EQ(ask.output, Output::kJson);
 }
 
+TEST(Arguments, AskTakesWhatIsOffWhatCannotBeDoneAndWhatWasAgreed) {
+  const auto ask = read<AskOptions>({"ask", "--open", "plug_cover", "flat", "--open", "undertray",
+                                     "--not-possible", "coil_swap", "uphill", "--agreed"});
+  EXPECT_EQ(ask.text, "flat uphill");
+  EXPECT_EQ(ask.open, (std::vector<std::string>{"plug_cover", "undertray"}));
+  EXPECT_EQ(ask.not_possible, std::vector<std::string>{"coil_swap"});
+  EXPECT_EQ(ask.agreed, AgreedToTry::kYes);
+  EXPECT_EQ(read<AskOptions>({"ask", "flat"}).agreed, AgreedToTry::kNo);
+}
+
 TEST(Arguments, AnEndOfABandMayBeLeftOut) {
   EXPECT_EQ(parse_mileage_band("..150000")->low, std::nullopt);
   EXPECT_EQ(parse_mileage_band("100000..")->high, std::nullopt);
