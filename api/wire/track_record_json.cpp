@@ -66,7 +66,10 @@ std::string fit_json(const KeptKnobs& kept) {
               {"smoothing_of_conditions", kept.knobs.smoothing.mentions},
               {"rho", kept.knobs.rho},
               {"gamma", kept.knobs.gamma},
-              {"eta", kept.knobs.eta}}
+              {"eta", kept.knobs.eta},
+              {"growth", kept.knobs.growth},
+              {"strength", kept.knobs.strength},
+              {"sureness", kept.knobs.sureness}}
       .dump();
 }
 
