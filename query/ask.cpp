@@ -123,8 +123,10 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   }
   answer.not_in_these_records = ranking->not_in_these_records;
   const CheckBasis basis{snapshot.answer_rates(), snapshot.figures(), vocabulary};
-  auto next = advise({*ranking, items, question.filter, question.so_far, question.agreed},
-                     snapshot.ranking(), counter, basis);
+  WorkSoFar so_far = question.so_far;
+  so_far.not_possible.merge(
+      unsafe_checks(answer.understood.evidence, answer.likely_causes, vocabulary));
+  auto next = advise({*ranking, items, so_far, question.agreed}, counter, basis);
   if (!next) return fail(next.error());
   answer.next = std::move(*next);
   return {};
@@ -170,8 +172,8 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
                             ledger, vocabulary);
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
-  answer.cautions = cautions_for(answer.understood.evidence, answer.likely_causes,
-                                 answer.next.checks, vocabulary);
+  answer.cautions =
+      cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.
   const bool may_be_like = !answer.nothing_matches || answer.understood.evidence.empty();
   if (question.similar_cases > 0 && may_be_like) {

@@ -1,6 +1,7 @@
 #include "query/cautions_for.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
@@ -17,14 +18,13 @@ void add(EntryKind kind, const std::string& id, const Vocabulary& vocabulary, Re
   for (const std::string& caution : entry->cautions) reasons[caution].insert(entry->name);
 }
 
-}  // namespace
-
-std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
-                                  const std::vector<LikelyCause>& causes,
-                                  const std::vector<AdvisedCheck>& checks,
-                                  const Vocabulary& vocabulary) {
+Reasons reasons_of(const std::vector<EvidenceItem>& items, const std::vector<LikelyCause>& causes,
+                   const Vocabulary& vocabulary) {
   Reasons reasons;
   for (const EvidenceItem& item : items) {
+    const bool is_electric = item.value == "electric" || item.value == "hybrid";
+    if (item.attribute == "fuel" && is_electric)
+      reasons["high_voltage"].insert(item.value + " drive");
     const auto colon = item.attribute.find(':');
     if (colon == std::string::npos || item.value == "absent") continue;
     const std::string kind = item.attribute.substr(0, colon), id = item.attribute.substr(colon + 1);
@@ -38,13 +38,40 @@ std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
     if (cause.probability >= kLikely)
       add(EntryKind::kComponent, cause.component, vocabulary, reasons);
   }
-  for (const AdvisedCheck& check : checks) {
+  return reasons;
+}
+
+void add_advice(const CheckAdvice& next, const Vocabulary& vocabulary, Reasons& reasons) {
+  for (const AdvisedCheck& check : next.checks) {
     const std::string& attribute = check.item.attribute;
     add(EntryKind::kCheck, attribute.substr(attribute.find(':') + 1), vocabulary, reasons);
     for (const std::string& removal : check.removals) {
       add(EntryKind::kRemoval, removal, vocabulary, reasons);
     }
   }
+  if (!next.repair) return;
+  for (const RepairStep& step : next.repair->order) {
+    add(EntryKind::kComponent, step.component, vocabulary, reasons);
+  }
+}
+
+constexpr std::array kForbidding{"high_voltage",           "unsafe_to_drive",
+                                 "do_not_crank",           "airbag_igniter",
+                                 "airbag_area_disconnect", "fire_after_electrical_smell"};
+
+std::size_t urgency(const Caution& caution) {
+  const auto found = std::find(kForbidding.begin(), kForbidding.end(), caution.id);
+  const auto before = static_cast<std::size_t>(kForbidding.end() - found);
+  return before > 0 ? 1'000 + before : caution.because_of.size();
+}
+
+}  // namespace
+
+std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
+                                  const std::vector<LikelyCause>& causes, const CheckAdvice& next,
+                                  const Vocabulary& vocabulary) {
+  Reasons reasons = reasons_of(items, causes, vocabulary);
+  add_advice(next, vocabulary, reasons);
   std::vector<Caution> cautions;
   for (const auto& [id, names] : reasons) {
     const Entry* entry = vocabulary.find(EntryKind::kCaution, id);
@@ -52,12 +79,28 @@ std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
       cautions.push_back({id, entry->name, entry->how, {names.begin(), names.end()}});
     }
   }
-  const auto urgency = [](const Caution& caution) {
-    return caution.id.starts_with("high_voltage") ? std::size_t{1000} : caution.because_of.size();
-  };
   std::stable_sort(cautions.begin(), cautions.end(),
                    [&](const Caution& a, const Caution& b) { return urgency(a) > urgency(b); });
   return cautions;
+}
+
+std::set<std::string> unsafe_checks(const std::vector<EvidenceItem>& items,
+                                    const std::vector<LikelyCause>& causes,
+                                    const Vocabulary& vocabulary) {
+  const Reasons reasons = reasons_of(items, causes, vocabulary);
+  const bool not_on_the_road = reasons.contains("unsafe_to_drive");
+  const bool not_cranked = reasons.contains("do_not_crank");
+  const auto holds = [](const std::vector<std::string>& list, const char* wanted) {
+    return std::find(list.begin(), list.end(), wanted) != list.end();
+  };
+  std::set<std::string> unsafe;
+  for (const auto& [id, check] : vocabulary.entries(EntryKind::kCheck)) {
+    const bool on_the_road = holds(check.cautions, "road_test_passenger_records");
+    const bool turns =
+        holds(check.conditions, "cranking") || holds(check.conditions, "engine_running");
+    if ((on_the_road && not_on_the_road) || (turns && not_cranked)) unsafe.insert(id);
+  }
+  return unsafe;
 }
 
 }  // namespace shoplore

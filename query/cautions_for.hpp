@@ -5,16 +5,25 @@
 // Pure, any thread.
 #pragma once
 
+#include <set>
+#include <string>
 #include <vector>
 
 #include "query/answer.hpp"
 
 namespace shoplore {
 
-// Each caution once, with everything that needs it; high voltage first, then the most needed.
+// Each caution once, with everything that needs it; what forbids to go on first (high voltage,
+// brakes or steering in doubt, an engine not to be cranked, airbags, fire), then the most needed.
 [[nodiscard]] std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
                                                 const std::vector<LikelyCause>& causes,
-                                                const std::vector<AdvisedCheck>& checks,
+                                                const CheckAdvice& next,
                                                 const Vocabulary& vocabulary);
+
+// Checks that must not be done with these findings: on the road where brakes or steering may have
+// failed, with the engine cranked or running where that may break it.
+[[nodiscard]] std::set<std::string> unsafe_checks(const std::vector<EvidenceItem>& items,
+                                                  const std::vector<LikelyCause>& causes,
+                                                  const Vocabulary& vocabulary);
 
 }  // namespace shoplore

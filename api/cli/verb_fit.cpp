@@ -8,6 +8,12 @@ namespace shoplore {
 namespace {
 
 std::string text_of(const KeptKnobs& kept) {
+  if (kept.questions == 0 && kept.cases >= static_cast<std::int64_t>(kFewestCasesToFit)) {
+    return fmt::format(
+        "{} closed cases, no cause seen twice: nothing to fit on. The start values "
+        "stand.\n",
+        kept.cases);
+  }
   if (kept.questions == 0) {
     return fmt::format(
         "{} closed cases: too few to fit, from {} on the ranking is fitted. The start values "

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "api/cli/print_check_trust.hpp"
 #include "api/cli/print_track_record.hpp"
 #include "api/cli/verbs.hpp"
@@ -17,7 +19,10 @@ Result<ExitCode> show_checks(const Records& records, const Snapshot& snapshot, O
   session.out << (output == Output::kJson
                       ? check_trust_json(*checks, *conditions) + "\n"
                       : print_check_trust(*checks, *conditions, vocabulary, session.page));
-  return checks->empty() ? ExitCode::kNothingFound : ExitCode::kAnswered;
+  const bool any_shown = std::any_of(checks->begin(), checks->end(), [](const CheckTrust& check) {
+    return check.done >= kEnoughToTrust;
+  });
+  return any_shown ? ExitCode::kAnswered : ExitCode::kNothingFound;
 }
 
 }  // namespace
@@ -36,7 +41,7 @@ Result<ExitCode> run(const TrackRecordVerbOptions& options, Session& session) {
   if (!record) return fail(record.error());
   session.out << (options.output == Output::kJson ? track_record_json(*record) + "\n"
                                                   : print_track_record(*record));
-  return ExitCode::kAnswered;
+  return record->cases > 0 ? ExitCode::kAnswered : ExitCode::kNothingFound;
 }
 
 }  // namespace shoplore

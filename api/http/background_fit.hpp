@@ -1,7 +1,8 @@
 // Fits the ranking again beside a running server, once enough cases have come in.
 //
 // One fit at a time, on a thread of its own with connections of its own; answers go on meanwhile
-// with the knobs they had. A fit that fails is tried again when next considered.
+// with the knobs they had. A fit that fails leaves the knobs as they
+// were and is tried again once more has been recorded.
 // Lifetime: waits for a running fit when it dies. Threads: consider() from one.
 #pragma once
 

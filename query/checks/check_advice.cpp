@@ -17,37 +17,52 @@ constexpr double kLeastRepairMinutes = 5;
 // Where no case of the cause wrote hours down: common practice, no source.
 constexpr double kUsualRepairMinutes = 60;
 constexpr double kMinutesAnHour = 60;
+// A repair on suspicion needs a suspicion, and has to save this share of the minutes.
+constexpr double kLeastSuspicion = 0.5, kLeastSaved = 0.1;
 
 // Cautions of components on which no guess is tried out.
 constexpr std::array kNeverTried{"airbag_area_disconnect",
                                  "airbag_igniter",
                                  "seat_belt_tensioner_charge",
                                  "high_voltage",
+                                 "xenon_high_voltage",
+                                 "piezo_injector_voltage",
                                  "parking_brake_service_mode",
                                  "brake_fluid_harm",
                                  "brake_dust",
-                                 "unsafe_to_drive"};
+                                 "unsafe_to_drive",
+                                 "injection_injury",
+                                 "refrigerant",
+                                 "accumulator_pressure",
+                                 "air_suspension_pressure",
+                                 "springs"};
 // Parts that as a rule have to be coded to the vehicle: common practice, no source.
-constexpr std::array kCoded{"_unit", "_module", "injector", "instrument_cluster", "immobiliser"};
+constexpr std::array kCoded{"_unit",       "_module", "injector", "instrument_cluster",
+                            "immobiliser", "gateway", "key_fob"};
+// Of electric drive, whatever else is said of them.
+constexpr std::array kElectricDrive{"traction_", "inverter", "reduction_gear", "high_voltage"};
 
 std::pair<std::string, std::string> cause_of(const std::string& key) {
   const auto colon = key.find(':');
   return {key.substr(0, colon), key.substr(colon + 1)};
 }
 
+RemovalMinutes minutes_of_removals(const Vocabulary& vocabulary) {
+  RemovalMinutes minutes;
+  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kRemoval)) {
+    minutes[id] = entry.minutes.value_or(0);
+  }
+  return minutes;
+}
+
 class Advising {
  public:
-  Advising(const AdviceQuestion& question, const RankingModel& model, const CaseCounter& counter,
-           const CheckBasis& basis)
-      : question_(question),
-        model_(model),
-        counter_(counter),
-        causes_(counter.causes()),
-        basis_(basis) {}
+  Advising(const AdviceQuestion& question, const CaseCounter& counter, const CheckBasis& basis)
+      : question_(question), counter_(counter), causes_(counter.causes()), basis_(basis) {}
 
   Result<CheckAdvice> advice() const {
-    const auto next = next_checks(question_.ranking, question_.items, question_.filter, model_,
-                                  question_.so_far, basis_);
+    const auto next =
+        next_checks(question_.ranking, question_.items, counter_, question_.so_far, basis_);
     if (!next) return fail(next.error());
     CheckAdvice advice;
     for (const CheckChoice& choice : next->checks) {
@@ -56,9 +71,7 @@ class Advising {
     }
     for (const CheckChoice& choice : next->questions) advice.questions.push_back(advised(choice));
     if (question_.agreed == AgreedToTry::kNo) return advice;
-    auto repair = weigh_repair(next->checks);
-    if (!repair) return fail(repair.error());
-    advice.repair = std::move(*repair);
+    advice.repair = weigh_repair(next->checks);
     return advice;
   }
 
@@ -102,25 +115,17 @@ class Advising {
     return {};
   }
 
-  RemovalMinutes removal_minutes() const {
-    RemovalMinutes minutes;
-    for (const auto& [id, entry] : basis_.vocabulary.entries(EntryKind::kRemoval)) {
-      minutes[id] = entry.minutes.value_or(0);
-    }
-    return minutes;
-  }
-
   // Own minutes without the removals, which the order counts itself, and the part's price as
   // minutes where this shop's hour is known.
-  RepairAction action_of(const RankedCause& row, const RemovalMinutes& removals) const {
-    RepairAction action{row.probability, kUsualRepairMinutes, {}, 0};
-    const auto figures = basis_.figures.repairs.find(causes_.key(row.cause));
+  RepairAction action_of(CauseNumber cause, double probability) const {
+    RepairAction action{probability, kUsualRepairMinutes, {}, 0};
+    const auto figures = basis_.figures.repairs.find(causes_.key(cause));
     if (figures == basis_.figures.repairs.end()) return action;
     action.removals = figures->second.removals;
     if (figures->second.cases > 0) action.minutes = figures->second.minutes;
     for (const std::string& removal : action.removals) {
-      const auto found = removals.find(removal);
-      if (found != removals.end()) action.minutes -= found->second;
+      const auto found = removal_minutes_.find(removal);
+      if (found != removal_minutes_.end()) action.minutes -= found->second;
     }
     action.minutes = std::max(action.minutes, kLeastRepairMinutes);
     if (basis_.figures.hour_costs) {
@@ -135,64 +140,86 @@ class Advising {
     RepairOrder order;
   };
 
-  Tried try_in_order(const Ranking& ranking) const {
-    const RemovalMinutes removals = removal_minutes();
-    Tried tried;
-    for (const RankedCause& row : ranking.causes) {
-      if (tried.causes.size() == kMostTried || row.probability < kLeastTried) break;
-      tried.causes.push_back(row.cause);
-      tried.actions.push_back(action_of(row, removals));
+  // The likeliest causes, likeliest first; by CauseNumber, "not in these records" last.
+  std::vector<CauseNumber> likeliest(const std::vector<double>& causes) const {
+    std::vector<CauseNumber> numbers;
+    for (CauseNumber c = 0; c + 1 < causes.size(); ++c) {
+      if (causes[c] >= kLeastTried) numbers.push_back(c);
     }
-    tried.order = best_repair_order(tried.actions, removals, question_.so_far.open);
+    std::sort(numbers.begin(), numbers.end(),
+              [&](CauseNumber a, CauseNumber b) { return causes[a] > causes[b]; });
+    if (numbers.size() > kMostTried) numbers.resize(kMostTried);
+    return numbers;
+  }
+
+  Tried try_in_order(const std::vector<double>& causes) const {
+    Tried tried;
+    tried.causes = likeliest(causes);
+    for (const CauseNumber cause : tried.causes) {
+      tried.actions.push_back(action_of(cause, causes[cause]));
+    }
+    tried.order = best_repair_order(tried.actions, removal_minutes_, question_.so_far.open);
     return tried;
   }
 
   // The check, then repairs in the order its answer leaves.
-  Result<double> minutes_with(const CheckChoice& choice) const {
+  double minutes_with(const CheckChoice& choice, const std::vector<double>& causes) const {
+    const auto rates =
+        std::find_if(basis_.rates.begin(), basis_.rates.end(),
+                     [&](const auto& each) { return each.attribute == choice.attribute; });
     double after = 0;
-    for (const Outlook& outlook : choice.outlooks) {
-      std::vector<EvidenceItem> items = question_.items;
-      items.push_back({choice.attribute, outlook.answer});
-      const auto ranking = model_.rank(items, question_.filter);
-      if (!ranking) return fail(ranking.error());
-      after += outlook.probability * try_in_order(*ranking).order.expected_minutes;
+    for (std::size_t a = 0; a < choice.outlooks.size(); ++a) {
+      after += choice.outlooks[a].probability *
+               try_in_order(causes_after(causes, rates->rates[a])).order.expected_minutes;
     }
-    const double now = try_in_order(question_.ranking).order.expected_minutes;
     return choice.minutes + choice.removal_minutes + choice.answerable * after +
-           (1 - choice.answerable) * now;
+           (1 - choice.answerable) * try_in_order(causes).order.expected_minutes;
   }
 
-  Result<std::optional<RepairOnSuspicion>> weigh_repair(
-      const std::vector<CheckChoice>& checks) const {
-    const Tried tried = try_in_order(question_.ranking);
-    if (tried.order.order.empty()) return std::optional<RepairOnSuspicion>();
-    RepairOnSuspicion repair;
-    repair.expected_minutes = tried.order.expected_minutes;
+  bool is_never_tried_cause(CauseNumber cause) const {
+    return is_never_tried(cause_of(causes_.key(cause)).first, basis_.vocabulary);
+  }
+
+  // The steps up to the first that may not be guessed at, each with what comes off for it.
+  std::vector<RepairStep> steps_of(const Tried& tried) const {
+    std::vector<RepairStep> steps;
+    std::set<std::string> off = question_.so_far.open;
     for (const std::size_t i : tried.order.order) {
+      if (is_never_tried_cause(tried.causes[i])) break;
+      const RepairAction& action = tried.actions[i];
+      double minutes = action.minutes;
+      for (const std::string& removal : action.removals) {
+        const auto found = removal_minutes_.find(removal);
+        if (off.insert(removal).second && found != removal_minutes_.end()) minutes += found->second;
+      }
       const auto [component, failure] = cause_of(causes_.key(tried.causes[i]));
-      // The order ends before what may not be guessed at.
-      if (is_never_tried(component, basis_.vocabulary)) break;
-      repair.order.push_back(
-          {component, failure, tried.actions[i].probability, tried.actions[i].minutes});
+      steps.push_back({component, failure, action.probability, minutes});
     }
-    if (repair.order.empty()) return std::optional<RepairOnSuspicion>();
-    repair.expected_minutes_checked = repair.expected_minutes;
+    return steps;
+  }
+
+  std::optional<RepairOnSuspicion> weigh_repair(const std::vector<CheckChoice>& checks) const {
+    const auto causes = probabilities_by_cause(question_.ranking, causes_.size());
+    const auto first = likeliest(causes);
+    if (checks.empty() || first.empty() || causes[first[0]] < kLeastSuspicion) return {};
+    const Tried tried = try_in_order(causes);
+    RepairOnSuspicion repair{steps_of(tried), tried.order.expected_minutes, 0};
+    if (repair.order.empty()) return {};
+    repair.expected_minutes_checked = minutes_with(checks.front(), causes);
     for (const CheckChoice& check : checks) {
-      const auto minutes = minutes_with(check);
-      if (!minutes) return fail(minutes.error());
-      if (*minutes < repair.expected_minutes) return std::optional<RepairOnSuspicion>();
-      const bool is_first = &check == &checks.front();
       repair.expected_minutes_checked =
-          is_first ? *minutes : std::min(repair.expected_minutes_checked, *minutes);
+          std::min(repair.expected_minutes_checked, minutes_with(check, causes));
     }
-    return std::optional(std::move(repair));
+    const bool saves =
+        repair.expected_minutes <= (1 - kLeastSaved) * repair.expected_minutes_checked;
+    return saves ? std::optional(std::move(repair)) : std::nullopt;
   }
 
   const AdviceQuestion& question_;
-  const RankingModel& model_;
   const CaseCounter& counter_;
   const CauseTable& causes_;
   const CheckBasis& basis_;
+  const RemovalMinutes removal_minutes_ = minutes_of_removals(basis_.vocabulary);
 };
 
 }  // namespace
@@ -200,6 +227,7 @@ class Advising {
 bool is_never_tried(std::string_view component, const Vocabulary& vocabulary) {
   const auto has = [&](const char* part) { return component.find(part) != component.npos; };
   if (std::any_of(kCoded.begin(), kCoded.end(), has)) return true;
+  if (std::any_of(kElectricDrive.begin(), kElectricDrive.end(), has)) return true;
   const Entry* entry = vocabulary.find(EntryKind::kComponent, component);
   if (entry == nullptr) return true;  // nobody can say what it is
   return std::any_of(
@@ -208,9 +236,9 @@ bool is_never_tried(std::string_view component, const Vocabulary& vocabulary) {
       });
 }
 
-Result<CheckAdvice> advise(const AdviceQuestion& question, const RankingModel& model,
-                           const CaseCounter& counter, const CheckBasis& basis) {
-  return Advising(question, model, counter, basis).advice();
+Result<CheckAdvice> advise(const AdviceQuestion& question, const CaseCounter& counter,
+                           const CheckBasis& basis) {
+  return Advising(question, counter, basis).advice();
 }
 
 }  // namespace shoplore

@@ -5,8 +5,9 @@
 // minutes of trying repairs in the best order (repair_order.hpp; a part's price counted in minutes
 // of this shop's hour) are set against the best check and the order it would leave. Never proposed
 // where the first repair would be on brakes, steering, airbags, high voltage or a part that has to
-// be coded: there a wrong guess is dangerous or cannot be taken back.
-// Threads and errors: the counter's.
+// be coded: there a wrong guess is dangerous or cannot be taken back; nor where no cause is
+// likelier than not, where no check is left to weigh it against, or where it would save next to
+// nothing. Threads and errors: the counter's.
 #pragma once
 
 #include <optional>
@@ -46,7 +47,7 @@ struct AdvisedCheck {
 
 struct RepairStep {
   std::string component, failure;
-  double probability = 0, minutes = 0;  // its removals apart
+  double probability = 0, minutes = 0;  // with what has to come off for it in this order
 };
 
 struct RepairOnSuspicion {
@@ -64,13 +65,12 @@ struct CheckAdvice {
 struct AdviceQuestion {
   const Ranking& ranking;
   const std::vector<EvidenceItem>& items;
-  const Filter& filter;
   const WorkSoFar& so_far;
   AgreedToTry agreed = AgreedToTry::kNo;
 };
 
-[[nodiscard]] Result<CheckAdvice> advise(const AdviceQuestion& question, const RankingModel& model,
-                                         const CaseCounter& counter, const CheckBasis& basis);
+[[nodiscard]] Result<CheckAdvice> advise(const AdviceQuestion& question, const CaseCounter& counter,
+                                         const CheckBasis& basis);
 
 // Whether a guess at this component may not be tried out on the vehicle.
 [[nodiscard]] bool is_never_tried(std::string_view component, const Vocabulary& vocabulary);

@@ -1,6 +1,7 @@
 #include "query/checks/next_check.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "query/checks/expected_information.hpp"
 
@@ -52,26 +53,61 @@ void sort_by_worth(std::vector<CheckChoice>& choices) {
                    [](const auto& a, const auto& b) { return a.per_minute > b.per_minute; });
 }
 
-Result<void> look_ahead(CheckChoice& choice, const std::vector<double>& causes,
-                        const std::vector<EvidenceItem>& items, const Filter& filter,
-                        const RankingModel& model, const CheckBasis& basis) {
-  const auto rates = std::find_if(basis.rates.begin(), basis.rates.end(), [&](const auto& each) {
+void look_ahead(CheckChoice& choice, const std::vector<double>& causes,
+                const std::vector<AnswerRates>& all_rates) {
+  const auto rates = std::find_if(all_rates.begin(), all_rates.end(), [&](const auto& each) {
     return each.attribute == choice.attribute;
   });
   const auto shares = answer_shares(causes, rates->rates);
   for (std::size_t a = 0; a < rates->answers.size(); ++a) {
-    std::vector<EvidenceItem> then = items;
-    then.push_back({choice.attribute, rates->answers[a]});
-    const auto ranking = model.rank(then, filter);
-    if (!ranking) return fail(ranking.error());
     Outlook outlook{rates->answers[a], shares[a], {}};
-    for (const RankedCause& row : ranking->causes) {
-      if (outlook.leading.size() == kLeading) break;
-      outlook.leading.emplace_back(row.cause, row.probability);
-    }
+    const auto after = causes_after(causes, rates->rates[a]);
+    // Without the last, which is no cause anybody could name.
+    for (CauseNumber c = 0; c + 1 < after.size(); ++c) outlook.leading.emplace_back(c, after[c]);
+    const auto shown = std::min(kLeading, outlook.leading.size());
+    std::partial_sort(
+        outlook.leading.begin(), outlook.leading.begin() + static_cast<std::ptrdiff_t>(shown),
+        outlook.leading.end(), [](const auto& x, const auto& y) { return x.second > y.second; });
+    outlook.leading.resize(shown);
     choice.outlooks.push_back(std::move(outlook));
   }
-  return {};
+}
+
+// Findings that something is there; what is not there goes with nearly everything.
+std::vector<EvidenceItem> finds_in(const std::vector<EvidenceItem>& items) {
+  std::vector<EvidenceItem> finds;
+  for (const EvidenceItem& item : items) {
+    const bool tells = item.attribute.starts_with("symptom:") ||
+                       item.attribute.starts_with("code:") || is_check(item.attribute);
+    if (tells && item.value != "absent") finds.push_back(item);
+  }
+  return finds;
+}
+
+Result<bool> is_related(const std::string& attribute, const std::vector<EvidenceItem>& finds,
+                        const CaseCounter& counter) {
+  if (finds.empty()) return true;
+  std::uint32_t cases = 0;
+  for (const EvidenceItem& find : finds) {
+    const auto counts = counter.by_cause({{find}, {}, {attribute}});
+    if (!counts) return fail(counts.error());
+    cases += std::accumulate(counts->begin(), counts->end(), 0U);
+  }
+  return cases >= kFewestRelated;
+}
+
+// The best of them that are related, at most so many.
+Result<std::vector<CheckChoice>> best_of(std::vector<CheckChoice> choices, std::size_t most,
+                                         const std::vector<EvidenceItem>& finds,
+                                         const CaseCounter& counter) {
+  std::vector<CheckChoice> best;
+  for (CheckChoice& choice : choices) {
+    if (best.size() == most) break;
+    const auto related = is_related(choice.attribute, finds, counter);
+    if (!related) return fail(related.error());
+    if (*related) best.push_back(std::move(choice));
+  }
+  return best;
 }
 
 }  // namespace
@@ -98,21 +134,31 @@ NextChecks rate_checks(const std::vector<double>& causes, const std::vector<Evid
 }
 
 Result<NextChecks> next_checks(const Ranking& ranking, const std::vector<EvidenceItem>& items,
-                               const Filter& filter, const RankingModel& model,
-                               const WorkSoFar& so_far, const CheckBasis& basis) {
+                               const CaseCounter& counter, const WorkSoFar& so_far,
+                               const CheckBasis& basis) {
   if (basis.rates.empty()) return NextChecks{};
   const auto causes = probabilities_by_cause(ranking, basis.rates.front().rates.front().size() - 1);
-  NextChecks next = rate_checks(causes, items, so_far, basis);
-  if (next.checks.size() > kChecksShown) next.checks.resize(kChecksShown);
-  if (next.questions.size() > kQuestionsShown) next.questions.resize(kQuestionsShown);
-  for (auto* choices : {&next.checks, &next.questions}) {
-    for (CheckChoice& choice : *choices) {
-      if (auto done = look_ahead(choice, causes, items, filter, model, basis); !done) {
-        return fail(done.error());
-      }
-    }
+  NextChecks all = rate_checks(causes, items, so_far, basis);
+  const auto finds = finds_in(items);
+  auto checks = best_of(std::move(all.checks), kChecksShown, finds, counter);
+  if (!checks) return fail(checks.error());
+  auto questions = best_of(std::move(all.questions), kQuestionsShown, finds, counter);
+  if (!questions) return fail(questions.error());
+  for (auto* choices : {&*checks, &*questions}) {
+    for (CheckChoice& choice : *choices) look_ahead(choice, causes, basis.rates);
   }
-  return next;
+  return NextChecks{std::move(*checks), std::move(*questions)};
+}
+
+std::vector<double> causes_after(const std::vector<double>& causes,
+                                 const std::vector<double>& rates) {
+  std::vector<double> after;
+  double sum = 0;
+  for (std::size_t c = 0; c < causes.size(); ++c) sum += causes[c] * rates[c];
+  for (std::size_t c = 0; c < causes.size(); ++c) {
+    after.push_back(sum > 0 ? causes[c] * rates[c] / sum : causes[c]);
+  }
+  return after;
 }
 
 std::vector<double> probabilities_by_cause(const Ranking& ranking, std::size_t causes) {

@@ -4,7 +4,9 @@
 // probabilities of the ranking and the rates of the records (verdict_rates.hpp), times the share of
 // cases where it gave an answer, over its minutes, in which every removal that is still on counts
 // once and one that is off not at all. Questions to the customer cost next to nothing and are
-// listed apart, so that they never crowd out the checks. Looks one step ahead only.
+// listed apart, so that they never crowd out the checks. Looks one step ahead only. Nothing is
+// proposed that was never asked about with any of the findings present: where no cause stands out,
+// whatever tells some rare one apart would come first.
 // Threads and errors: the counter's.
 #pragma once
 
@@ -18,7 +20,9 @@
 
 namespace shoplore {
 
-// What a verdict would leave: how likely it is, and the leading causes then.
+// What an answer would leave: how likely it is, and the leading causes then, by Bayes' rule from
+// the same rates as its information, so that over all answers they add up to what is said now. Once
+// recorded it enters the ranking, which weighs it with all the rest.
 struct Outlook {
   std::string answer;
   double probability = 0;
@@ -58,6 +62,8 @@ struct CheckBasis {
 inline constexpr std::size_t kChecksShown = 3, kQuestionsShown = 2;
 // A question takes as long as asking it; nothing is free, or it would be worth infinitely much.
 inline constexpr double kQuestionMinutes = 1;
+// Cases with a finding of the question in which it was asked, to be proposed at all.
+inline constexpr std::uint32_t kFewestRelated = 3;
 // Bits; less than this is not worth a line.
 inline constexpr double kLeastInformation = 0.02;
 
@@ -67,11 +73,15 @@ inline constexpr double kLeastInformation = 0.02;
                                      const std::vector<EvidenceItem>& items,
                                      const WorkSoFar& so_far, const CheckBasis& basis);
 
-// The best of them with what each answer would do to the ranking.
+// The best of them with what each answer would leave.
 [[nodiscard]] Result<NextChecks> next_checks(const Ranking& ranking,
                                              const std::vector<EvidenceItem>& items,
-                                             const Filter& filter, const RankingModel& model,
-                                             const WorkSoFar& so_far, const CheckBasis& basis);
+                                             const CaseCounter& counter, const WorkSoFar& so_far,
+                                             const CheckBasis& basis);
+
+// How likely each cause is once the question has that answer.
+[[nodiscard]] std::vector<double> causes_after(const std::vector<double>& causes,
+                                               const std::vector<double>& rates);
 
 // A ranking's probabilities by CauseNumber, "not in these records" last.
 [[nodiscard]] std::vector<double> probabilities_by_cause(const Ranking& ranking,

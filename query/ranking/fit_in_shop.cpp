@@ -35,7 +35,7 @@ Result<FitDone> fit_when_due(const ShopFolder& folder, const Snapshot& snapshot,
   if (!is_fit_due(kept ? *kept : std::nullopt, cases)) return FitDone::kNotDue;
   const auto fit = fit_in_shop(folder, snapshot, store, vocabulary, 1);
   if (!fit) return fail(fit.error());
-  return FitDone::kFitted;
+  return fit->questions > 0 ? FitDone::kFitted : FitDone::kNotDue;
 }
 
 }  // namespace shoplore

@@ -39,7 +39,6 @@ void fields(Io& io, Of<KeptKnobs> auto& k) {
 namespace {
 
 constexpr std::size_t kMaxBytes = 64 * 1024;
-constexpr std::int64_t kFewestCases = 200;
 
 }  // namespace
 
@@ -64,7 +63,7 @@ Result<void> keep_knobs(const ShopFolder& folder, const KeptKnobs& kept) {
 }
 
 bool is_fit_due(const std::optional<KeptKnobs>& kept, std::int64_t cases) {
-  if (cases < kFewestCases) return false;
+  if (cases < static_cast<std::int64_t>(kFewestCasesToFit)) return false;
   return !kept || cases * 10 >= kept->cases * 11;
 }
 

@@ -13,6 +13,9 @@
 
 namespace shoplore {
 
+// Fewer closed cases than this and the start values stand.
+inline constexpr std::size_t kFewestCasesToFit = 200;
+
 struct KeptKnobs {
   RankingKnobs knobs;
   Revision revision;           // of the records they were fitted on

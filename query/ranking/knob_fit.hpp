@@ -16,14 +16,13 @@
 #include <cstdint>
 #include <vector>
 
+#include "query/ranking/kept_knobs.hpp"
 #include "query/ranking/past_cases.hpp"
 #include "query/ranking/ranking_model.hpp"
 
 namespace shoplore {
 
 inline constexpr std::size_t kMostQuestions = 600;
-// Fewer closed cases than this and the start values stand.
-inline constexpr std::size_t kFewestCasesToFit = 200;
 
 struct KnobFit {
   RankingKnobs knobs;

@@ -80,6 +80,32 @@ TEST(CautionsFor, UnknownWordsCallForNothing) {
                   .empty());
 }
 
+TEST(CautionsFor, RepairsOnSuspicionAndChecksBringTheirs) {
+  CheckAdvice next;
+  next.repair = RepairOnSuspicion{{{"strut", "broken", .6, 60}}, 60, 90};
+  EXPECT_THAT(ids(cautions_for({}, {}, next, words())), ElementsAre("springs"));
+}
+
+TEST(CautionsFor, BrakesInDoubtComeFirstAndKeepChecksOffTheRoad) {
+  const Vocabulary built_in = Vocabulary::built_in().value();
+  const std::vector<EvidenceItem> soft{{"symptom:brake_pedal_soft", "present"},
+                                       {"symptom:lack_of_power", "present"}};
+  const auto cautions = cautions_for(soft, {}, {}, built_in);
+  ASSERT_FALSE(cautions.empty());
+  EXPECT_EQ(cautions[0].id, "unsafe_to_drive");
+  const auto unsafe = unsafe_checks(soft, {}, built_in);
+  EXPECT_TRUE(unsafe.contains("boost_log"));
+  EXPECT_FALSE(unsafe.contains("wastegate_linkage_by_hand"));
+  EXPECT_TRUE(unsafe_checks({{"symptom:lack_of_power", "present"}}, {}, built_in).empty());
+}
+
+TEST(CautionsFor, ElectricDriveIsHighVoltageWhateverTheComplaint) {
+  const auto cautions = cautions_for({{"fuel", "electric"}, {"symptom:lack_of_power", "present"}},
+                                     {}, {}, Vocabulary::built_in().value());
+  ASSERT_FALSE(cautions.empty());
+  EXPECT_EQ(cautions[0].id, "high_voltage");
+}
+
 // With no record at all: the built-in vocabulary warns by the symptom alone.
 TEST(CautionsFor, AnIsolationWarningStopsEverything) {
   const Vocabulary built_in = Vocabulary::built_in().value();
