@@ -270,7 +270,7 @@ class PageChecks {
 }  // namespace
 
 CheckReader::CheckReader(const Vocabulary& vocabulary)
-    : vocabulary_(vocabulary), words_(vocabulary) {
+    : vocabulary_(vocabulary), words_(vocabulary, EntryKind::kCheck) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
     const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
     if (is_offered && !entry.components.empty()) {

@@ -41,8 +41,8 @@ constexpr std::size_t kReachBack = 3;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary)
-      : page_(page), vocabulary_(vocabulary), denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms)
+      : page_(page), vocabulary_(vocabulary), symptoms_(symptoms), denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
@@ -63,18 +63,47 @@ class FindingReader {
       if (!is_another_thing(match)) add_finding(match);
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
-      add_finding(match);
+      add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
+    }
+    for (std::size_t i = 0; i < page_.size();) {
+      std::size_t end = i;
+      while (page_.same_clause(end, i)) ++end;
+      guess({i, end});
+      i = end;
     }
     for (const PhraseMatch& match : matches) {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
-      if (read && !is_of_a_check(match)) keep(match, Presence::kPresent, {match.first, match.last});
+      if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
+    name_narrower_symptoms();
     drop_wider_symptoms();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
  private:
+  // A clause in which nothing that tells was read yet.
+  void guess(TokenRange clause) {
+    const auto tells = [&](const RecognisedItem& item) {
+      const bool may = item.kind == ItemKind::kSymptom || item.kind == ItemKind::kCheck ||
+                       item.kind == ItemKind::kEarlierRepair;
+      return may && page_.same_clause(page_.tokens_at(item.span).first, clause.first);
+    };
+    if (std::any_of(found_.begin(), found_.end(), tells)) return;
+    if (std::any_of(page_.items().begin(), page_.items().end(), tells)) return;
+    std::vector<std::string> stems;
+    std::vector<std::size_t> at;
+    for (std::size_t i = clause.first; i < clause.last; ++i) {
+      if (page_.is_claimed(i) || !tells_symptom(page_.word(i))) continue;
+      stems.push_back(page_.token(i).stem);
+      at.push_back(i);
+    }
+    const auto guess = symptoms_.guess(stems);
+    if (!guess) return;
+    add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
+                 at[guess->telling.back()] + 1});
+  }
+
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
     return !is_another_thing(match) && !is_of_another_thing(match);
@@ -113,20 +142,6 @@ class FindingReader {
     return i > 0 && page_.same_clause(i - 1, at) && takes_warmth(page_.word(i - 1));
   }
 
-  // "dpf pressure at idle 38 mbar": how a check was done, not when something happens.
-  bool is_of_a_check(const PhraseMatch& match) const {
-    const auto in_clause = [&](const RecognisedItem& item) {
-      return page_.same_clause(page_.tokens_at(item.span).first, match.first);
-    };
-    const bool has_symptom = std::any_of(found_.begin(), found_.end(), [&](const auto& item) {
-      return item.kind == ItemKind::kSymptom && in_clause(item);
-    });
-    return !has_symptom &&
-           std::any_of(page_.items().begin(), page_.items().end(), [&](const auto& item) {
-             return item.kind == ItemKind::kCheck && in_clause(item);
-           });
-  }
-
   // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it;
   // "battery not flat": a bare "flat" said of something before it.
   bool is_another_thing(const PhraseMatch& match) const {
@@ -163,11 +178,17 @@ class FindingReader {
     return page_.word(before) == "do" && (before == 0 || !page_.same_clause(before - 1, before));
   }
 
-  void add_finding(const PhraseMatch& match) {
+  void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
+
+  // kDenial: one word alone, of which the thing was said before, is too little for a finding that
+  // is there; "pedal not heavy" is enough for one that is not.
+  enum class Needs { kNothing, kDenial };
+  void add_finding(const PhraseMatch& match, Needs needs) {
     const TokenRange range = with_cylinder({match.first, match.last});
     page_.claim(range);
     const bool absent =
         match.state == Presence::kAbsent || denials_.turn_round(match) || denials_.deny(range);
+    if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
 
@@ -196,6 +217,34 @@ class FindingReader {
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
     found_.push_back(std::move(item));
+  }
+
+  // "stalls at the lights, only when hot": the wider symptom under the condition that makes it the
+  // narrower one.
+  void name_narrower_symptoms() {
+    for (const auto& [id, entry] : vocabulary_.entries(EntryKind::kSymptom)) {
+      if (entry.conditions.empty() || entry.kind_of.empty() || !entry.retired.empty()) continue;
+      for (RecognisedItem& item : found_) {
+        const bool is_wider = item.kind == ItemKind::kSymptom && item.id == entry.kind_of &&
+                              item.state != Presence::kAbsent;
+        if (is_wider && is_under(item, entry.conditions) &&
+            kept_.insert({ItemKind::kSymptom, id, item.state}).second) {
+          item.id = id;
+        }
+      }
+    }
+  }
+
+  // Whether one of the conditions stands in the symptom's clause or the one before or after.
+  bool is_under(const RecognisedItem& symptom, const std::vector<std::string>& conditions) const {
+    const std::size_t clause = page_.token(page_.tokens_at(symptom.span).first).clause;
+    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kCondition) return false;
+      if (std::find(conditions.begin(), conditions.end(), item.id) == conditions.end())
+        return false;
+      const std::size_t at = page_.token(page_.tokens_at(item.span).first).clause;
+      return at <= clause + 1 && clause <= at + 1;
+    });
   }
 
   // "no crank, only clicks": the narrower symptom says the wider one too.
@@ -289,15 +338,31 @@ class FindingReader {
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
+  const TellingWords& symptoms_;
   std::vector<RecognisedItem> found_;
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
 
+// Whether an item of that kind stands in the clause of another one.
+bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind kind) {
+  const std::size_t at = page.tokens_at(item.span).first;
+  return std::any_of(page.items().begin(), page.items().end(), [&](const RecognisedItem& other) {
+    return other.kind == kind && page.same_clause(page.tokens_at(other.span).first, at);
+  });
+}
+
 }  // namespace
 
-void read_findings(NotePage& page, const Vocabulary& vocabulary) {
-  FindingReader(page, vocabulary).read();
+void drop_conditions_of_checks(NotePage& page) {
+  page.drop([&](const RecognisedItem& item) {
+    return item.kind == ItemKind::kCondition && has_in_clause(page, item, ItemKind::kCheck) &&
+           !has_in_clause(page, item, ItemKind::kSymptom);
+  });
+}
+
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms) {
+  FindingReader(page, vocabulary, symptoms).read();
 }
 
 }  // namespace shoplore

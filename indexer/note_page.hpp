@@ -6,6 +6,7 @@
 // Lifetime: refers to the text and the matcher, which must outlive it. One thread at a time.
 #pragma once
 
+#include <functional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -54,6 +55,10 @@ class NotePage {
   // Keeps an item whose tokens are claimed.
   void keep(RecognisedItem item) { items_.push_back(std::move(item)); }
   [[nodiscard]] const std::vector<RecognisedItem>& items() const { return items_; }
+  // Takes items back; their words stay claimed.
+  void drop(const std::function<bool(const RecognisedItem&)>& which) {
+    std::erase_if(items_, which);
+  }
 
   // Items in text order, and the words nobody claimed. The page is empty afterwards.
   [[nodiscard]] Recognised finish();

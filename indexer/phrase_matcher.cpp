@@ -54,6 +54,8 @@ std::optional<Token> sign_between(std::string_view text, const Word& before, con
 // one that joins two things: "turbo and actuator" is no turbo actuator.
 bool may_stand_between(EntryKind kind, std::string_view word) {
   if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
+  // "keeps running on" is no "engine running".
+  if (kind == EntryKind::kCondition) return says_nothing(word);
   return says_nothing(word) || is_filler(word);
 }
 
@@ -184,16 +186,18 @@ void PhraseMatcher::add_contraries() {
   }
 }
 
-// "steering heavy" for "heavy steering". Added after every phrase as it is written, which stays
-// the first choice.
+// "steering heavy" for "heavy steering"; not "fine clutch [fluid]" for "clutch fine". Added after
+// every phrase as it is written, which stays the first choice.
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
-    return is_negation(word) || is_stop_word(word);
+    return is_negation(word) || is_stop_word(word) || small_number(word);
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
     const Phrase& phrase = phrases_[i];
-    const bool may_turn = phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign;
+    const bool may_turn =
+        phrase.state == Presence::kPresent &&
+        (phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign);
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"

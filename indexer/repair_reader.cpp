@@ -35,8 +35,8 @@ bool joins(std::string_view word) {
 
 class RepairReader {
  public:
-  RepairReader(NotePage& page, const Vocabulary& vocabulary)
-      : page_(page), vocabulary_(vocabulary) {}
+  RepairReader(NotePage& page, const Vocabulary& vocabulary, const BareParts& bare_parts)
+      : page_(page), vocabulary_(vocabulary), bare_parts_(bare_parts) {}
 
   void read() {
     find_parts();
@@ -76,10 +76,38 @@ class RepairReader {
       if (match.kind == EntryKind::kComponent && !is_season(at)) parts_.push_back(std::move(match));
       if (match.kind == EntryKind::kCondition) conditions.push_back(at);
     }
+    add_bare_parts();
     add_parts_within(conditions);
     std::sort(parts_.begin(), parts_.end(),
               [](const PhraseMatch& a, const PhraseMatch& b) { return a.first < b.first; });
     used_.assign(parts_.size(), 0);
+  }
+
+  // "sensor", "slides": nouns that many components end in; also where one of them goes by the noun
+  // alone, unless that is its whole name.
+  void add_bare_parts() {
+    std::vector<char> taken(page_.size(), 0);
+    const auto take = [&](const PhraseMatch& match) {
+      std::fill(taken.begin() + static_cast<std::ptrdiff_t>(match.first),
+                taken.begin() + static_cast<std::ptrdiff_t>(match.last), 1);
+    };
+    const auto findings =
+        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    std::for_each(findings.begin(), findings.end(), take);
+    std::for_each(parts_.begin(), parts_.end(), take);
+    const auto told =
+        components_told(vocabulary_, page_.matches({EntryKind::kSymptom, EntryKind::kCheck}));
+    for (PhraseMatch& part : parts_) {
+      const std::string name = vocabulary_.display_name(EntryKind::kComponent, part.id);
+      if (part.last - part.first > 1 || words_of(name).size() < 2) continue;
+      if (auto id = bare_parts_.at(page_, part.first, told)) part.id = std::move(*id);
+    }
+    for (std::size_t i = 0; i < page_.size(); ++i) {
+      if (taken[i] != 0 || page_.is_claimed(i) || is_season({i, i + 1})) continue;
+      if (auto id = bare_parts_.at(page_, i, told)) {
+        parts_.push_back({EntryKind::kComponent, std::move(*id), i, i + 1});
+      }
+    }
   }
 
   void add_parts_within(const std::vector<TokenRange>& conditions) {
@@ -475,6 +503,7 @@ class RepairReader {
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
+  const BareParts& bare_parts_;
   std::vector<PhraseMatch> parts_;
   std::vector<char> used_;                    // by part
   std::vector<char> is_deed_, is_condition_;  // by token
@@ -486,8 +515,9 @@ class RepairReader {
 
 }  // namespace
 
-void read_earlier_repairs(NotePage& page, const Vocabulary& vocabulary) {
-  RepairReader(page, vocabulary).read();
+void read_earlier_repairs(NotePage& page, const Vocabulary& vocabulary,
+                          const BareParts& bare_parts) {
+  RepairReader(page, vocabulary, bare_parts).read();
 }
 
 }  // namespace shoplore

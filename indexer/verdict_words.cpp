@@ -100,6 +100,16 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   return std::nullopt;
 }
 
+// "dry and rusty", "clean but worn": bad news joined to good outweighs it.
+VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
+  const std::size_t next = words.at.last;
+  const auto here = [&](std::size_t i) { return page_.same_clause(i, words.at.first); };
+  const bool joined = here(next) && (page_.word(next) == "and" || page_.word(next) == "but");
+  const bool is_bad = joined && here(next + 1) && says_fail(page_.word(next + 1));
+  if (is_bad) return {Verdict::kFail, {words.at.first, next + 2}};
+  return words;
+}
+
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (const auto found = of_words(i)) return found;
   const std::string& word = page_.word(i);
@@ -114,10 +124,12 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
     return std::nullopt;
   }
   if (says_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
-  const bool passes = says_pass(word);
+  // "at steady 80 km/h"
+  const bool is_speed = word == "steady" && i > 0 && page_.word(i - 1) == "at";
+  const bool passes = says_pass(word) && !is_speed;
   if (!passes && !says_fail(word)) return std::nullopt;
   const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-  if (!is_denied_at(page_, i)) return VerdictWords{verdict, {i, i + 1}};
+  if (!is_denied_at(page_, i)) return outweighed({verdict, {i, i + 1}});
   std::size_t no = i;
   while (no > 0 && !is_negation(page_.word(no))) --no;
   return VerdictWords{turned(verdict), {no, i + 1}};

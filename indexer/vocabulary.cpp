@@ -100,7 +100,7 @@ bool may_use(EntryKind kind, std::string_view field) {
       {"unit", {K::kCheck}},
       {"range", {K::kCheck}},
       {"where", {K::kCheck}},
-      {"conditions", {K::kCheck}},
+      {"conditions", {K::kCheck, K::kSymptom}},
       {"how", {K::kCheck, K::kVerification, K::kCaution}},
       {"expands_to", {K::kShorthand}},
       {"make", {K::kVehicleModel}},
