@@ -186,8 +186,9 @@ class FindingReader {
   void add_finding(const PhraseMatch& match, Needs needs) {
     const TokenRange range = with_cylinder({match.first, match.last});
     page_.claim(range);
-    const bool absent =
-        match.state == Presence::kAbsent || denials_.turn_round(match) || denials_.deny(range);
+    const bool denies_itself = match.state == Presence::kAbsent;
+    if (denies_itself) denials_.note_denied(range);
+    const bool absent = denies_itself || denials_.turn_round(match) || denials_.deny(range);
     if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
