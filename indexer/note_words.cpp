@@ -128,9 +128,9 @@ bool says_fail(std::string_view word) {
 
 bool hints_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"all",     "each",  "should", "within", "spot",   "quiet",  "same",   "bright",   "whole",
-       "follows", "stays", "stayed", "nice",   "lovely", "plenty", "intact", "straight", "round",
-       "learned", "spins", "silent", "firm",   "lights", "stable", "rules"});
+      {"all",      "each",    "should", "within", "spot", "quiet",  "same",   "bright",
+       "whole",    "follows", "stays",  "stayed", "nice", "lovely", "plenty", "intact",
+       "straight", "learned", "spins",  "silent", "firm", "lights", "stable", "rules"});
   return holds(words, word);
 }
 
@@ -291,6 +291,14 @@ bool says_look(std::string_view word) {
   return holds(words, word);
 }
 
+bool says_guess(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"diagnosed", "suspect",  "suspects", "suspected", "thinks", "think", "thought",  "reckons",
+       "reckon",    "believes", "maybe",    "perhaps",   "might",  "could", "possible", "possibly",
+       "probably",  "guess",    "guessing", "says",      "said",   "told",  "likely",   "wonder"});
+  return holds(words, word);
+}
+
 bool is_preposition(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"at", "on", "in", "from", "to", "when", "after", "before", "by", "with", "into", "of"});
@@ -322,7 +330,9 @@ bool is_filler(std::string_view word) {
 
 bool is_named_by_voltage(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"supply", "supplies", "battery", "batt", "feed", "reference", "ref", "socket", "system"});
+      {"supply", "supplies", "battery",   "batt",  "feed", "reference", "ref", "socket",
+       "system", "aux",      "auxiliary", "flat",  "dead", "side",      "net", "lead",
+       "line",   "rail",     "one",       "keeps", "gone", "fitted"});
   return holds(words, word);
 }
 

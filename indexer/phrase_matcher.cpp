@@ -66,6 +66,12 @@ bool joins_or_denies(const std::string& word, const Phrase& phrase) {
   return parts && std::find(phrase.stems.begin(), phrase.stems.end(), word) == phrase.stems.end();
 }
 
+// "check brakes", "service steering" are what a display asks for; "brakes checked" is what was
+// done.
+bool is_an_order(std::string_view stem) {
+  return stem == "check" || stem == "servic";
+}
+
 // "the pedal is not soft", "the alarm has never gone off".
 bool denies_within(EntryKind kind, std::string_view word) {
   return kind == EntryKind::kSymptom && (word == "not" || word == "never");
@@ -291,7 +297,9 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
   PhraseMatch match{phrase.kind, phrase.id, at, at, phrase.state};
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
     const auto fits = [&](std::size_t i) {
-      return is_free(i) && tokens[i].stem == phrase.stems[k];
+      if (!is_free(i) || tokens[i].stem != phrase.stems[k]) return false;
+      return phrase.kind != EntryKind::kSymptom || !is_an_order(phrase.stems[k]) ||
+             !tokens[i].text.ends_with("ed");
     };
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
       if (!is_free(match.last)) return std::nullopt;

@@ -95,6 +95,7 @@ class RepairReader {
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
     std::for_each(findings.begin(), findings.end(), take);
     std::for_each(parts_.begin(), parts_.end(), take);
+    name_battery();
     const auto told =
         components_told(vocabulary_, page_.matches({EntryKind::kSymptom, EntryKind::kCheck}));
     for (PhraseMatch& part : parts_) {
@@ -107,6 +108,19 @@ class RepairReader {
       if (auto id = bare_parts_.at(page_, i, told)) {
         parts_.push_back({EntryKind::kComponent, std::move(*id), i, i + 1});
       }
+    }
+  }
+
+  // In a hybrid or an electric car "the battery" that somebody changed is the 12-volt one.
+  void name_battery() {
+    const bool is_electric =
+        std::any_of(page_.items().begin(), page_.items().end(), [](const RecognisedItem& item) {
+          return item.kind == ItemKind::kFuel && (item.id == "hybrid" || item.id == "electric");
+        });
+    const char* small = "twelve_volt_auxiliary_battery";
+    if (!is_electric || vocabulary_.find(EntryKind::kComponent, small) == nullptr) return;
+    for (PhraseMatch& part : parts_) {
+      if (part.id == "battery") part.id = small;
     }
   }
 
@@ -256,7 +270,7 @@ class RepairReader {
       const std::string& word = page_.word(i);
       const bool passes = is_part(i) || is_stop_word(word) || says_position(word) || joins(word) ||
                           small_number(word) || word == "kit" || word == "set";
-      if (is_deed_[i] != 0 || page_.is_claimed(i) || !passes) return false;
+      if (is_deed_[i] != 0 || page_.is_claimed(i) || !passes || says_guess(word)) return false;
     }
     std::size_t last = part.last;
     bool tells = false;
@@ -276,8 +290,9 @@ class RepairReader {
     for (std::size_t k = i; k < i + 3 && page_.same_clause(k, i); ++k) {
       if (page_.word(k) == "old") return false;
     }
-    return word == "us" || word == "here" || word == "ours" || names_others(word) ||
-           says_own_work(word) || word == "owner" || months_ago_in(page_, {i, i + 1}).has_value();
+    return word == "us" || word == "here" || word == "ago" || word == "ours" ||
+           names_others(word) || says_own_work(word) || word == "owner" ||
+           months_ago_in(page_, {i, i + 1}).has_value();
   }
 
   bool joined(const PhraseMatch& a, const PhraseMatch& b, const Deed& deed) const {
@@ -287,11 +302,17 @@ class RepairReader {
       if (joins(page_.word(i))) {
         join = true;
       } else if (!is_stop_word(page_.word(i)) && !is_replaced_adjective(page_.word(i)) &&
-                 !says_position(page_.word(i))) {
+                 !says_position(page_.word(i)) &&
+                 !(deed.at.first <= i && i < deed.at.last && ends_clause(b))) {
         return false;
       }
     }
     return join;
+  }
+
+  // "egr valve renewed and egr cooler": nothing else is said of the second.
+  bool ends_clause(const PhraseMatch& part) const {
+    return !page_.same_clause(part.last, part.first);
   }
 
   // "replaced plugs, coils and leads", "plugs, coils and leads replaced": the clause without the

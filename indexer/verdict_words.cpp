@@ -38,6 +38,8 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
                                                 VerdictReach reach) const {
   for (std::size_t i = match.first; i < match.last; ++i) {
     const std::string& word = page_.word(i);
+    // "low side", "high pressure": which of two, not how it went.
+    if ((word == "low" || word == "high") && i + 1 < match.last) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
