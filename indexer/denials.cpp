@@ -106,7 +106,7 @@ bool Denials::answers_question(std::size_t next) const {
 bool Denials::stands_alone_as_no(std::size_t next) const {
   const std::string& word = page_.word(next);
   const bool is_no = word == "no" || word == "not" || word == "never" || word == "negative" ||
-                     word == "nope" || word == "nil";
+                     word == "nope" || word == "nil" || word == "none";
   if (!is_no || next == 0) return false;
   const bool ends = next + 1 >= page_.size() || !page_.same_clause(next, next + 1);
   if (!ends) return false;
@@ -137,7 +137,8 @@ bool Denials::by_word_after(std::size_t next) {
     page_.claim({next, end});
     return true;
   }
-  if (page_.word(next) == "none" || stands_alone_as_no(next)) {
+  const bool is_none = page_.word(next) == "none" && page_.same_clause(next - 1, next);
+  if (is_none || stands_alone_as_no(next)) {
     page_.claim(next);
     return true;
   }

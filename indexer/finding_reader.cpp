@@ -55,7 +55,10 @@ class FindingReader {
     for (const PhraseMatch& match : matches) {
       if (!page_.is_claimed(match.first) || !is_finding(match)) continue;
       if (match.kind == EntryKind::kCondition) continue;
+      const std::size_t shared = found_.size();
       add_finding(match);
+      if (is_lamp_shared_ && found_.size() > shared) found_[shared - 1].state = found_.back().state;
+      is_lamp_shared_ = match.shares_lamp && found_.size() > shared;
       keep_conditions_within(match, conditions);
     }
     for (const PhraseMatch& match :
@@ -341,6 +344,7 @@ class FindingReader {
   const Vocabulary& vocabulary_;
   const TellingWords& symptoms_;
   std::vector<RecognisedItem> found_;
+  bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };

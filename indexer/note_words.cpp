@@ -243,7 +243,7 @@ bool takes_fuel_word(std::string_view word) {
        "drive",   "in",      "on",     "running", "windows", "water",    "heater",    "regulator",
        "hose",    "cooker",  "shock",  "mixture", "knock",   "tailgate", "boot",      "sunroof",
        "roof",    "blind",   "door",   "doors",   "step",    "towbar",   "aerial",    "seat",
-       "folding", "power",   "bonnet"});
+       "folding", "power",   "bonnet", "station", "can", "garage"});
   return holds(words, word);
 }
 

@@ -59,6 +59,20 @@ bool may_stand_between(EntryKind kind, std::string_view word) {
   return says_nothing(word) || is_filler(word);
 }
 
+// "abs [and esp lamps]", "airbag + abs lights": names joined before the one lamp that all share.
+bool shares_lamp(const std::vector<Token>& tokens, const std::vector<char>& claimed,
+                 std::size_t at) {
+  constexpr std::size_t kReach = 4;
+  bool joins = false;
+  for (std::size_t i = at; i < tokens.size() && i < at + kReach; ++i) {
+    if (claimed[i] != 0 || tokens[i].clause != tokens[at].clause) return false;
+    if (i == at && tokens[i].text != "and" && tokens[i].text != "or") return false;
+    joins = joins || i > at;
+    if (tokens[i].stem == "lamp") return joins && i > at + 1;
+  }
+  return false;
+}
+
 // A word that keeps what stands on its two sides apart.
 template <class Phrase>
 bool joins_or_denies(const std::string& word, const Phrase& phrase) {
@@ -301,6 +315,12 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       return phrase.kind != EntryKind::kSymptom || !is_an_order(phrase.stems[k]) ||
              !tokens[i].text.ends_with("ed");
     };
+    const bool is_lamp = phrase.kind == EntryKind::kSymptom && k > 0 &&
+                         k + 1 == phrase.stems.size() && phrase.stems[k] == "lamp";
+    if (is_lamp && shares_lamp(tokens, claimed, match.last)) {
+      match.shares_lamp = true;
+      break;
+    }
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
       if (!is_free(match.last)) return std::nullopt;
       const std::string& word = tokens[match.last].text;

@@ -37,6 +37,7 @@ struct PhraseMatch {
   std::size_t first = 0, last = 0;  // half-open range of tokens
   // kAbsent: the words themselves deny the symptom ("clutch does not slip", "horn ok").
   Presence state = Presence::kPresent;
+  bool shares_lamp = false;  // "abs" of "abs and esp lamps": what is said of the lamp is said of both
 };
 
 class PhraseMatcher {

@@ -1,5 +1,7 @@
 #include "indexer/verdict_words.hpp"
 
+#include <algorithm>
+
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
@@ -7,7 +9,8 @@
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 3, kWordsBeside = 2;
+constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 3, kWordsBeside = 2,
+                      kWordsAround = 8;
 
 Verdict turned(Verdict verdict) {
   return verdict == Verdict::kPass ? Verdict::kFail : Verdict::kPass;
@@ -201,7 +204,9 @@ TokenRange VerdictSearch::reach_of(const PhraseMatch& match) const {
 std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) const {
   const TokenRange reach = reach_of(match);
   std::optional<VerdictWords> good, bad;
-  for (std::size_t i = reach.first; i < reach.last; ++i) {
+  const std::size_t first = match.first > kWordsAround ? match.first - kWordsAround : 0;
+  const std::size_t last = std::min(reach.last, match.last + kWordsAround);
+  for (std::size_t i = std::max(reach.first, first); i < last; ++i) {
     const bool is_own = i >= match.first && i < match.last;
     if (is_own || page_.is_claimed(i) || is_finding_[i] != 0) continue;
     const std::string& word = page_.word(i);
