@@ -41,13 +41,14 @@ constexpr std::size_t kReachBack = 3;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms)
-      : page_(page), vocabulary_(vocabulary), symptoms_(symptoms), denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms, const ConditionedPhrases& conditioned)
+      : page_(page), vocabulary_(vocabulary), symptoms_(symptoms), conditioned_(conditioned), denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
-    const auto matches =
+    auto matches =
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    add_conditioned(matches);
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
     for (const PhraseMatch& match : matches) {
       if (is_finding(match)) page_.claim({match.first, match.last});
@@ -85,6 +86,34 @@ class FindingReader {
   }
 
  private:
+  // "knocks over potholes": where "knocks" alone would be another symptom, the two together decide.
+  void add_conditioned(std::vector<PhraseMatch>& matches) const {
+    std::vector<PhraseMatch> conditions;
+    for (const PhraseMatch& match : matches) {
+      if (match.kind == EntryKind::kCondition) conditions.push_back(match);
+    }
+    for (PhraseMatch& symptom : page_.conditioned_matches(conditioned_, conditions)) {
+      const auto overlaps = [&](const PhraseMatch& other) {
+        return symptom.first < other.last && other.first < symptom.last;
+      };
+      const auto other = std::find_if(matches.begin(), matches.end(), overlaps);
+      if (other == matches.end()) {
+        if (is_free(symptom.first, symptom.last)) matches.push_back(std::move(symptom));
+      } else if (other->kind == EntryKind::kSymptom && other->first == symptom.first &&
+                 other->last == symptom.last) {
+        if (!is_kind_of(symptom.id, other->id)) other->id = symptom.id;
+      }
+    }
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
+  // Whether the symptom is one sort of the wider one; name_narrower_symptoms() tells those.
+  bool is_kind_of(const std::string& symptom, const std::string& wider) const {
+    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, symptom);
+    return entry != nullptr && entry->kind_of == wider;
+  }
+
   // A clause in which nothing that tells was read yet.
   void guess(TokenRange clause) {
     const auto tells = [&](const RecognisedItem& item) {
@@ -343,6 +372,7 @@ class FindingReader {
   NotePage& page_;
   const Vocabulary& vocabulary_;
   const TellingWords& symptoms_;
+  const ConditionedPhrases& conditioned_;
   std::vector<RecognisedItem> found_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
@@ -366,8 +396,9 @@ void drop_conditions_of_checks(NotePage& page) {
   });
 }
 
-void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms) {
-  FindingReader(page, vocabulary, symptoms).read();
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
+                   const ConditionedPhrases& conditioned) {
+  FindingReader(page, vocabulary, symptoms, conditioned).read();
 }
 
 }  // namespace shoplore

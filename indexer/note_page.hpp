@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "indexer/carried_phrases.hpp"
+#include "indexer/conditioned_phrases.hpp"
 #include "indexer/phrase_matcher.hpp"
 #include "indexer/recogniser.hpp"
 
@@ -43,6 +44,11 @@ class NotePage {
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::set<EntryKind>& kinds) const;
   [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::set<EntryKind>& kinds) const;
   [[nodiscard]] std::vector<PhraseMatch> carried_matches(const std::set<EntryKind>& kinds) const;
+  // Of symptoms named together with one of these conditions (conditioned_phrases.hpp).
+  [[nodiscard]] std::vector<PhraseMatch> conditioned_matches(
+      const ConditionedPhrases& phrases, const std::vector<PhraseMatch>& conditions) const {
+    return phrases.matches(tokens_, conditions);
+  }
 
   void claim(std::size_t i) { claimed_[i] = 1; }
   void claim(TokenRange range);

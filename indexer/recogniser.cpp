@@ -27,6 +27,7 @@ struct Recogniser::Impl {
   DistanceUnit default_unit;
   PhraseMatcher matcher;
   CarriedPhrases carried;
+  ConditionedPhrases conditioned;
   VehicleReader vehicle;
   BareParts bare_parts;
   CheckReader checks;
@@ -40,6 +41,7 @@ struct Recogniser::Impl {
         default_unit(unit),
         matcher(words),
         carried(words, matcher),
+        conditioned(matcher),
         vehicle(words),
         bare_parts(words),
         checks(words),
@@ -75,7 +77,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary, impl_->bare_parts);
   impl_->checks.read(page);
-  read_findings(page, impl_->vocabulary, impl_->symptoms);
+  read_findings(page, impl_->vocabulary, impl_->symptoms, impl_->conditioned);
   impl_->checks.read_carried(page);
   drop_conditions_of_checks(page);
   return page.finish();
