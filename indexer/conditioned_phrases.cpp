@@ -14,15 +14,20 @@ constexpr std::size_t kLongestGap = 2;  // words that say nothing between the tw
 
 // Words that begin too many things to tell one with a condition alone.
 bool is_too_little(const std::vector<std::string>& stems) {
-  static const std::set<std::string, std::less<>> vague{"run", "work", "start", "go", "on", "off", "only", "stop", "turn", "come", "stay", "drive"};
-  return stems.size() == 1 && (vague.contains(stems[0]) || is_negation(stems[0]) || is_particle(stems[0]));
+  static const std::set<std::string, std::less<>> vague{
+      "run", "work", "start", "go", "on", "off", "only", "stop", "turn", "come", "stay", "drive"};
+  return stems.size() == 1 &&
+         (vague.contains(stems[0]) || is_negation(stems[0]) || is_particle(stems[0]));
 }
 
 std::optional<PhraseMatch> ends_at(const std::vector<std::string>& stems,
                                    const std::vector<Token>& tokens, std::size_t end) {
   std::size_t i = end;
   for (std::size_t k = stems.size(); k > 0; --k) {
-    const auto fits = [&] { return i > 0 && tokens[i - 1].clause == tokens[end].clause && tokens[i - 1].stem == stems[k - 1]; };
+    const auto fits = [&] {
+      return i > 0 && tokens[i - 1].clause == tokens[end].clause &&
+             tokens[i - 1].stem == stems[k - 1];
+    };
     for (std::size_t gap = 0; gap < kLongestGap && !fits(); ++gap) {
       if (i == 0 || tokens[i - 1].clause != tokens[end].clause) return std::nullopt;
       const std::string& word = tokens[i - 1].text;
@@ -54,17 +59,16 @@ ConditionedPhrases::ConditionedPhrases(const PhraseMatcher& matcher) {
       std::vector<std::string> stems(phrase.stems.begin(),
                                      phrase.stems.begin() + static_cast<std::ptrdiff_t>(k));
       if (is_too_little(stems)) continue;
-      const auto [one, is_new] = known.try_emplace({condition->second, stems},
-                                                   Beginning{stems, phrase.id, phrase.state});
+      const auto [one, is_new] =
+          known.try_emplace({condition->second, stems}, Beginning{stems, phrase.id, phrase.state});
       if (!is_new && one->second.id != phrase.id) one->second.id.clear();
       break;
     }
   }
   for (auto& [key, beginning] : known) by_condition_[key.first].push_back(std::move(beginning));
   for (auto& [condition, beginnings] : by_condition_) {
-    std::stable_sort(beginnings.begin(), beginnings.end(), [](const auto& a, const auto& b) {
-      return a.stems.size() > b.stems.size();
-    });
+    std::stable_sort(beginnings.begin(), beginnings.end(),
+                     [](const auto& a, const auto& b) { return a.stems.size() > b.stems.size(); });
   }
 }
 

@@ -60,8 +60,8 @@ bool Denials::by_word_before(TokenRange finding) {
     const std::string& word = page_.word(i - 1);
     if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
-    const bool is_nothing = (word == "nothing" && page_.word(i) != "but") ||
-                            denies_what_follows(word, page_.word(i));
+    const bool is_nothing =
+        (word == "nothing" && page_.word(i) != "but") || denies_what_follows(word, page_.word(i));
     if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
       is_negation_[i - 1] = 1;

@@ -25,8 +25,8 @@ class Denials {
   // text order.
   [[nodiscard]] bool deny(TokenRange finding);
 
-  // Notes that the finding's own words deny it ("clutch doesn't slip"), so that what an "or" joins to
-  // it is denied too.
+  // Notes that the finding's own words deny it ("clutch doesn't slip"), so that what an "or" joins
+  // to it is denied too.
   void note_denied(TokenRange finding) { denied_ends_.push_back(finding.last); }
 
   // "no power loss": the phrase denies, and the next word turns it round; claims that word.
@@ -44,7 +44,7 @@ class Denials {
   [[nodiscard]] bool is_how_often(std::size_t after_negation, TokenRange finding) const;
 
   NotePage& page_;
-  std::vector<char> is_negation_;  // by token: claimed here, not inside a phrase
+  std::vector<char> is_negation_;         // by token: claimed here, not inside a phrase
   std::vector<std::size_t> denied_ends_;  // of findings denied by a word before them
 };
 

@@ -8,6 +8,7 @@
 #include "indexer/denials.hpp"
 #include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
+#include "indexer/speed_conditions.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -41,13 +42,19 @@ constexpr std::size_t kReachBack = 3;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms, const ConditionedPhrases& conditioned)
-      : page_(page), vocabulary_(vocabulary), symptoms_(symptoms), conditioned_(conditioned), denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
+                const ConditionedPhrases& conditioned)
+      : page_(page),
+        vocabulary_(vocabulary),
+        symptoms_(symptoms),
+        conditioned_(conditioned),
+        denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
     auto matches =
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    add_speeds(matches);
     add_conditioned(matches);
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
     for (const PhraseMatch& match : matches) {
@@ -86,6 +93,18 @@ class FindingReader {
   }
 
  private:
+  // Speeds that no phrase of the vocabulary holds.
+  void add_speeds(std::vector<PhraseMatch>& matches) const {
+    for (PhraseMatch& speed : speed_conditions(page_, vocabulary_)) {
+      const bool is_known = std::any_of(matches.begin(), matches.end(), [&](const auto& match) {
+        return match.first < speed.last && speed.first < match.last;
+      });
+      if (!is_known) matches.push_back(std::move(speed));
+    }
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
   // "knocks over potholes": where "knocks" alone would be another symptom, the two together decide.
   void add_conditioned(std::vector<PhraseMatch>& matches) const {
     std::vector<PhraseMatch> conditions;

@@ -6,8 +6,8 @@
 // symptom and dropped. Pure functions, any thread.
 #pragma once
 
-#include "indexer/note_page.hpp"
 #include "indexer/conditioned_phrases.hpp"
+#include "indexer/note_page.hpp"
 #include "indexer/telling_words.hpp"
 
 namespace shoplore {

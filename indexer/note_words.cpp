@@ -243,7 +243,7 @@ bool takes_fuel_word(std::string_view word) {
        "drive",   "in",      "on",     "running", "windows", "water",    "heater",    "regulator",
        "hose",    "cooker",  "shock",  "mixture", "knock",   "tailgate", "boot",      "sunroof",
        "roof",    "blind",   "door",   "doors",   "step",    "towbar",   "aerial",    "seat",
-       "folding", "power",   "bonnet", "station", "can", "garage"});
+       "folding", "power",   "bonnet", "station", "can",     "garage"});
   return holds(words, word);
 }
 
@@ -256,8 +256,9 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play", "leak", "leaks", "noise", "drag", "movement", "fault", "faults", "codes", "bubbles",
-       "damage", "crack", "cracks", "wear", "problem", "problems", "knock", "roughness", "water"});
+      {"play",   "leak",  "leaks",   "noise",    "drag",       "movement",  "fault",
+       "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
+       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water"});
   return holds(words, word);
 }
 

@@ -215,9 +215,9 @@ void PhraseMatcher::add_turned_round() {
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
     const Phrase& phrase = phrases_[i];
-    const bool may_turn =
-        phrase.state == Presence::kPresent &&
-        (phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign);
+    const bool may_turn = phrase.state == Presence::kPresent &&
+                          (phrase.kind == EntryKind::kSymptom ||
+                           phrase.kind == EntryKind::kWorkSign || phrase.kind == EntryKind::kCheck);
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"

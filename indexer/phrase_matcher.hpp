@@ -37,7 +37,8 @@ struct PhraseMatch {
   std::size_t first = 0, last = 0;  // half-open range of tokens
   // kAbsent: the words themselves deny the symptom ("clutch does not slip", "horn ok").
   Presence state = Presence::kPresent;
-  bool shares_lamp = false;  // "abs" of "abs and esp lamps": what is said of the lamp is said of both
+  bool shares_lamp =
+      false;  // "abs" of "abs and esp lamps": what is said of the lamp is said of both
 };
 
 class PhraseMatcher {
@@ -66,7 +67,7 @@ class PhraseMatcher {
   // All matches of these kinds within one clause each, longest first at every place, not
   // overlapping, over tokens that are not claimed. Two words that say nothing may stand between two
   // words of a phrase, in a check also the word that says how it went ("linkage stiff by hand").
-  // Two words of a symptom or work sign may stand the other way round ("steering heavy"). A
+  // Two words of a symptom, check or work sign may stand the other way round ("steering heavy"). A
   // symptom is denied by a negation between its words ("pedal is not soft") and, where a thing is
   // dead, by its being well ("horn ok" for "horn dead").
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,

@@ -283,7 +283,7 @@ std::vector<RecognisedItem> read_readings(std::string_view text) {
 }
 
 std::optional<double> in_unit(double value, std::string_view from, std::string_view to) {
-  if (from == to) return value;
+  if (from == to || (from == "deg" && to == "C")) return value;  // "18 degrees" at the vents
   const auto scale = [](std::string_view symbol) {
     return std::find_if(kScales.begin(), kScales.end(),
                         [&](const Scale& s) { return s.symbol == symbol; });

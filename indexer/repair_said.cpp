@@ -94,7 +94,9 @@ class Times {
 
   bool is_past_mark(std::size_t at, std::size_t anchor) const {
     const std::string_view mark = word(at, anchor);
-    return mark == "ago" || mark == "back" || mark == "old";
+    // Not "before": "2 months before sale" counts from the sale.
+    return mark == "ago" || mark == "back" || mark == "old" || mark == "previously" ||
+           mark == "earlier";
   }
 
   const NotePage& page_;

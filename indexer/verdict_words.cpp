@@ -52,7 +52,27 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   if (const auto denied = of_denied(match)) return denied;
   if (const auto lacking = of_lacking(match)) return lacking;
   if (const auto found = after(match, reach)) return found;
-  return before(match, reach);
+  if (const auto found = before(match, reach)) return found;
+  return of_having(match);
+}
+
+// "the turbo has shaft play", "there is play in the ball joint": what should not be there is.
+std::optional<VerdictWords> VerdictSearch::of_having(const PhraseMatch& match) const {
+  constexpr std::size_t kReach = 4;
+  bool should_lack = false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    should_lack = should_lack || page_.word(i) == "play";
+  }
+  if (!should_lack) return std::nullopt;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page_.word(i - 1);
+    if (!page_.same_clause(i - 1, match.first) || is_negation(word)) return std::nullopt;
+    if (word == "has" || word == "have" || word == "there" || word == "theres" || word == "got" ||
+        word == "shows" || word == "felt") {
+      return VerdictWords{Verdict::kFail, {i - 1, i}};
+    }
+  }
+  return std::nullopt;
 }
 
 // "no play in the ball joint", "no spark at the tester".

@@ -46,6 +46,7 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_lacking(const PhraseMatch& match) const;
+  [[nodiscard]] std::optional<VerdictWords> of_having(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> after(const PhraseMatch& match,
                                                   VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,
