@@ -134,6 +134,7 @@ std::string fault_of(const Entry& entry) {
       return fmt::format("{}: not a field of a {}", field, name_of(entry.kind));
     }
   }
+  if (entry.kind_of == entry.id) return "kind_of: is the entry itself";
   if (entry.minutes && *entry.minutes < 0) return "minutes: may not be negative";
   if (entry.low && entry.high && *entry.low > *entry.high) return "low: is above high";
   for (const auto& [field, phrases] :
