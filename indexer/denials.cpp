@@ -138,11 +138,7 @@ bool Denials::by_word_after(std::size_t next) {
     return true;
   }
   const bool is_none = page_.word(next) == "none" && page_.same_clause(next - 1, next);
-  if (is_none || stands_alone_as_no(next)) {
-    page_.claim(next);
-    return true;
-  }
-  if (answers_question(next)) {
+  if (is_none || stands_alone_as_no(next) || answers_question(next)) {
     page_.claim(next);
     return true;
   }
@@ -163,9 +159,13 @@ bool Denials::by_word_after(std::size_t next) {
     return true;
   }
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
+  return by_negation_after(next, i);
+}
+
+// "not heard", "no longer there", "several modules silent: no"; the negation stands at i.
+bool Denials::by_negation_after(std::size_t next, std::size_t i) {
   // "loses water, no visible leak" denies the leak; "no longer there" what stands before.
   const bool is_no = page_.word(i) == "no";
-  // "several modules silent: no"
   if (is_no && i == next && !page_.same_clause(i + 1, i)) {
     page_.claim(i);
     return true;

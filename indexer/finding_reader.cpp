@@ -5,9 +5,11 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/cylinder_words.hpp"
 #include "indexer/denials.hpp"
 #include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
+#include "indexer/other_senses.hpp"
 #include "indexer/speed_conditions.hpp"
 #include "indexer/text.hpp"
 
@@ -23,18 +25,6 @@ ItemKind item_kind(EntryKind kind) {
     default:
       return ItemKind::kWorkSign;
   }
-}
-
-bool is_small_number(std::string_view word) {
-  return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
-}
-
-bool is_number_word(std::string_view word) {
-  return word == "no" || word == "number" || word == "nr";
-}
-
-bool is_cylinder(const Token& token) {
-  return token.stem == "cylind" || token.text == "cyl";
 }
 
 // Tokens from a symptom to the words in a later clause that say how often.
@@ -71,17 +61,12 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(match)) add_finding(match);
+      if (!is_another_thing(page_, match)) add_finding(match);
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
       add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
     }
-    for (std::size_t i = 0; i < page_.size();) {
-      std::size_t end = i;
-      while (page_.same_clause(end, i)) ++end;
-      guess({i, end});
-      i = end;
-    }
+    guess_clauses();
     for (const PhraseMatch& match : matches) {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
       if (read) keep(match, Presence::kPresent, {match.first, match.last});
@@ -133,6 +118,15 @@ class FindingReader {
     return entry != nullptr && entry->kind_of == wider;
   }
 
+  void guess_clauses() {
+    for (std::size_t i = 0; i < page_.size();) {
+      std::size_t end = i;
+      while (page_.same_clause(end, i)) ++end;
+      guess({i, end});
+      i = end;
+    }
+  }
+
   // A clause in which nothing that tells was read yet.
   void guess(TokenRange clause) {
     const auto tells = [&](const RecognisedItem& item) {
@@ -157,76 +151,7 @@ class FindingReader {
 
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
-    return !is_another_thing(match) && !is_of_another_thing(match);
-  }
-
-  // "takes ages to warm up", "heater hot": a bare word of heat is a condition only after a finding
-  // or at the beginning of a clause.
-  bool is_of_another_thing(const PhraseMatch& match) const {
-    if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
-    if (is_time_past(match.first)) return true;
-    if (!is_warmth(page_.word(match.first))) return false;
-    if (is_of_a_thing(match.first)) return true;
-    std::size_t i = match.first;
-    while (i > 0 && page_.same_clause(i - 1, match.first) && is_stop_word(page_.word(i - 1))) --i;
-    return i > 0 && page_.same_clause(i - 1, match.first) && !page_.is_claimed(i - 1);
-  }
-
-  static bool is_warmth(std::string_view word) {
-    return word == "hot" || word == "warm" || word == "cold";
-  }
-
-  // "replaced last summer" says when, not in which weather.
-  bool is_time_past(std::size_t at) const {
-    if (at == 0) return false;
-    const std::string& before = page_.word(at - 1);
-    return before == "last" || before == "this" || before == "since";
-  }
-
-  // "wheel gets really hot", "stuck on hot", "stone cold": how a thing is, not when it happens.
-  bool is_of_a_thing(std::size_t at) const {
-    std::size_t i = at;
-    while (i > 0 && page_.same_clause(i - 1, at) &&
-           (is_stop_word(page_.word(i - 1)) || is_filler(page_.word(i - 1)))) {
-      --i;
-    }
-    return i > 0 && page_.same_clause(i - 1, at) && takes_warmth(page_.word(i - 1));
-  }
-
-  // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it;
-  // "battery not flat": a bare "flat" said of something before it.
-  bool is_another_thing(const PhraseMatch& match) const {
-    const std::string& last = page_.word(match.last - 1);
-    if (is_order(match)) return true;
-    if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(match.first)) {
-      return true;
-    }
-    return (last == "power" || last == "flat") && page_.same_clause(match.last, match.first) &&
-           names_another_thing(page_.word(match.last));
-  }
-
-  // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
-  bool is_of_a_battery(std::size_t at) const {
-    constexpr std::size_t kReach = 8;
-    if (at > 0 && page_.word(at - 1) == "the") return true;
-    // "signal flat", but "goes flat", "P0299 flat uphill"
-    const bool is_of_word_before = at > 0 && page_.same_clause(at - 1, at) &&
-                                   !page_.is_claimed(at - 1) && !is_filler(page_.word(at - 1)) &&
-                                   !is_stop_word(page_.word(at - 1)) &&
-                                   !is_negation(page_.word(at - 1));
-    if (is_of_word_before) return true;
-    for (std::size_t i = at; i > 0 && i + kReach > at; --i) {
-      const std::string& word = page_.word(i - 1);
-      if (word == "battery" || word == "tyre" || word == "batt") return true;
-    }
-    return false;
-  }
-
-  // "DO NOT CRANK" is an order.
-  bool is_order(const PhraseMatch& match) const {
-    if (match.first == 0 || page_.word(match.first) != "not") return false;
-    const std::size_t before = match.first - 1;
-    return page_.word(before) == "do" && (before == 0 || !page_.same_clause(before - 1, before));
+    return !is_another_thing(page_, match) && !is_other_condition(page_, match);
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -235,7 +160,7 @@ class FindingReader {
   // is there; "pedal not heavy" is enough for one that is not.
   enum class Needs { kNothing, kDenial };
   void add_finding(const PhraseMatch& match, Needs needs) {
-    const TokenRange range = with_cylinder({match.first, match.last});
+    const TokenRange range = with_cylinder(page_, {match.first, match.last});
     page_.claim(range);
     const bool denies_itself = match.state == Presence::kAbsent;
     if (denies_itself) denials_.note_denied(range);
@@ -251,8 +176,8 @@ class FindingReader {
     if (found_.empty() || found_.back().state == Presence::kAbsent) return;
     for (const PhraseMatch& match : conditions) {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
-      const bool says_it =
-          match.last - match.first > 1 || (!is_name_word(match.id) && !is_of_a_thing(match.first));
+      const bool says_it = match.last - match.first > 1 ||
+                           (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
       if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
@@ -346,46 +271,11 @@ class FindingReader {
     return nearest != nullptr ? nearest : before;
   }
 
-  // "misfire cylinder 3", "no. 3 cylinder misfire": the number belongs to the finding.
-  TokenRange with_cylinder(TokenRange range) const {
-    std::size_t after = range.last;
-    while (page_.same_clause(after, range.first) &&
-           (page_.word(after) == "on" || page_.word(after) == "in" ||
-            is_number_word(page_.word(after)))) {
-      ++after;
-    }
-    if (const std::size_t end = cylinder_end(after, range.first); end > 0) range.last = end;
-    for (const std::size_t length : {3U, 2U}) {
-      if (length > range.first) continue;
-      const std::size_t begin = range.first - length;
-      const bool ends_here = is_free(begin, range.first) &&
-                             cylinder_end(begin + (is_number_word(page_.word(begin)) ? 1 : 0),
-                                          range.first) == range.first;
-      if (ends_here) return {begin, range.last};
-    }
-    return range;
-  }
-
   bool is_free(std::size_t first, std::size_t last) const {
     for (std::size_t i = first; i < last; ++i) {
       if (page_.is_claimed(i) || !page_.same_clause(i, last)) return false;
     }
     return true;
-  }
-
-  // End of "cylinder 3", "cylinder no 3" or "3 cylinder" that begins here; 0 when nothing does.
-  std::size_t cylinder_end(std::size_t at, std::size_t anchor) const {
-    const auto here = [&](std::size_t i) {
-      return page_.same_clause(i, anchor) && !page_.is_claimed(i);
-    };
-    if (!here(at)) return 0;
-    if (is_small_number(page_.word(at))) {
-      return here(at + 1) && is_cylinder(page_.token(at + 1)) ? at + 2 : 0;
-    }
-    if (!is_cylinder(page_.token(at))) return 0;
-    std::size_t number = at + 1;
-    if (here(number) && is_number_word(page_.word(number))) ++number;
-    return here(number) && is_small_number(page_.word(number)) ? number + 1 : 0;
   }
 
   NotePage& page_;

@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "indexer/case_record.hpp"
+#include "indexer/respelling.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary.hpp"
 
@@ -113,17 +114,13 @@ class PhraseMatcher {
                                                       const std::vector<char>& claimed,
                                                       const std::set<EntryKind>& kinds,
                                                       std::size_t at) const;
-  [[nodiscard]] std::string respelt(const std::string& word) const;
 
   std::deque<Phrase> phrases_;  // never moves: the maps point into it
   std::unordered_map<std::string, std::vector<const Phrase*>> by_first_stem_;   // longest first
   std::unordered_map<std::string, std::vector<const Phrase*>> by_rarest_stem_;  // for loose_matches
   std::unordered_set<std::string> shorthand_starts_;
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
-  std::unordered_set<std::string> known_words_, known_stems_;
-  // Known words of kShortestRespelt letters and more by first letter and length: a note of hundreds
-  // of unknown words may not compare each with all.
-  std::map<std::pair<char, std::size_t>, std::vector<std::string>> respellings_;
+  Respelling respelling_;
 };
 
 }  // namespace shoplore

@@ -222,4 +222,14 @@ bool has_somebody_before(const NotePage& page, std::size_t at) {
   return names_others(word) || names_owner(word);
 }
 
+bool says_who_or_when(const NotePage& page, std::size_t i) {
+  const std::string& word = page.word(i);
+  // "two years old" is no age of a repair
+  for (std::size_t k = i; k < i + 3 && page.same_clause(k, i); ++k) {
+    if (page.word(k) == "old") return false;
+  }
+  return word == "us" || word == "here" || word == "ago" || word == "ours" || names_others(word) ||
+         says_own_work(word) || word == "owner" || months_ago_in(page, {i, i + 1}).has_value();
+}
+
 }  // namespace shoplore
