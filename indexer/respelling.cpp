@@ -28,7 +28,8 @@ bool is_one_edit(std::string_view a, std::string_view b) {
 }  // namespace
 
 void Respelling::add_word(const std::string& word) {
-  if (word.size() >= kShortestRespelt) words_[{word[0], word.size()}].insert(word);
+  if (word.size() < kShortestRespelt || !known_words_.insert(word).second) return;
+  words_[{word[0], word.size()}].insert(word);
 }
 
 std::string Respelling::respelt(const std::string& word) const {

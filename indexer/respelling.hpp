@@ -25,7 +25,7 @@ class Respelling {
   [[nodiscard]] std::string respelt(const std::string& word) const;
 
  private:
-  std::unordered_set<std::string> known_stems_;
+  std::unordered_set<std::string> known_words_, known_stems_;
   // Candidates by first letter and length: a note of hundreds of unknown words may not compare each
   // with all.
   std::map<std::pair<char, std::size_t>, std::set<std::string>> words_;
