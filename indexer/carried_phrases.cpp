@@ -20,6 +20,16 @@ std::optional<std::size_t> nearest_before(const std::vector<Token>& tokens, std:
   return std::nullopt;
 }
 
+bool is_vague_thing(std::string_view word) {
+  static const std::unordered_set<std::string_view> vague{
+      "pressure", "temperature", "level",    "position", "control", "unit", "air",
+      "high",     "low",         "position", "speed",    "angle",   "rest", "of",
+      "and",      "main",        "big",      "end",      "relief",  "stem", "external",
+      "interior", "ambient",     "the",      "actuator", "running", "volt", "metal",
+      "one",      "reversing",   "charging", "charge",   "key"};
+  return vague.contains(word);
+}
+
 // Words that say too little without their thing beside them.
 bool tells_alone(const std::vector<std::string_view>& stems) {
   static const std::unordered_set<std::string_view> vague{
@@ -39,6 +49,9 @@ CarriedPhrases::CarriedPhrases(const Vocabulary& vocabulary, const PhraseMatcher
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kComponent)) {
     const std::vector<Word> words = words_of(entry.name);
     if (!words.empty()) things_.insert(comparable(words.back().text));
+    for (const Word& word : words) {
+      if (!is_vague_thing(word.text)) things_.insert(comparable(word.text));
+    }
   }
   for (const char* group : {"brake", "engine", "exhaust", "steering", "pedal", "gear", "heater",
                             "wheel", "fuel", "oil", "lamp", "abs"}) {
@@ -104,6 +117,35 @@ CarriedPhrases::Found CarriedPhrases::best_at(const std::vector<Token>& tokens,
     }
   }
   return best;
+}
+
+std::string CarriedPhrases::sense_of(const std::vector<Token>& tokens,
+                                     const PhraseMatch& match) const {
+  const auto rests = by_first_.find(tokens[match.first].stem);
+  if (rests == by_first_.end()) return "";
+  std::vector<std::string_view> stems;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    if (!says_nothing(tokens[i].text)) stems.push_back(tokens[i].stem);
+  }
+  if (match.kind == EntryKind::kSymptom) {
+    for (const std::string_view stem : stems) {
+      if (things_.contains(std::string(stem))) return "";
+    }
+  }
+  const Rest* best = nullptr;
+  std::size_t nearest = 0;
+  bool is_tied = false;
+  for (const Rest& rest : rests->second) {
+    if (rest.kind != match.kind || rest.stems != stems) continue;
+    const auto thing = nearest_before(tokens, rest.thing, match.first);
+    if (!thing) continue;
+    if (best != nullptr && *thing == nearest && *rest.id != *best->id) is_tied = true;
+    if (best != nullptr && *thing <= nearest) continue;
+    best = &rest;
+    nearest = *thing;
+    is_tied = false;
+  }
+  return best == nullptr || is_tied || *best->id == match.id ? "" : *best->id;
 }
 
 std::vector<PhraseMatch> CarriedPhrases::matches(const std::vector<Token>& tokens,

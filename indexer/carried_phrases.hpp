@@ -31,6 +31,11 @@ class CarriedPhrases {
                                                  const std::vector<char>& claimed,
                                                  const std::set<EntryKind>& kinds) const;
 
+  // The entry that a match of a few words is of when the thing that those words lack was said
+  // before: "motor current" of the parking brake rather than of a window. Empty: the match's own.
+  [[nodiscard]] std::string sense_of(const std::vector<Token>& tokens,
+                                     const PhraseMatch& match) const;
+
  private:
   // A phrase without its thing.
   struct Rest {

@@ -120,7 +120,7 @@ class PageChecks {
 
   // "pads 2 mm", "tone ring cracked"
   void read_part(const PhraseMatch& match) {
-    if (page_.is_claimed(match.first)) return;
+    if (page_.is_claimed(match.first) || is_guessed(match.first)) return;
     const auto word =
         search_.near(match, is_looked_at(match) ? VerdictReach::kFar : VerdictReach::kBeside);
     const auto reading = reading_near(match, "");
@@ -130,6 +130,15 @@ class PageChecks {
     if (check == nullptr || read_.contains(check->id)) return;
     const bool measured = reading && can_measure(*check, page_.items()[*reading].unit);
     keep(match, check->id, word, measured ? reading : std::nullopt);
+  }
+
+  // "dealer diagnosed a bad turbo", "maybe a stuck injector": what somebody thinks was not looked
+  // at.
+  bool is_guessed(std::size_t at) const {
+    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
+      if (says_guess(page_.word(i - 1))) return true;
+    }
+    return false;
   }
 
   // "looked at the cabin filter, soaked": a look is told, and its verdict may stand further off.
@@ -270,7 +279,7 @@ class PageChecks {
 }  // namespace
 
 CheckReader::CheckReader(const Vocabulary& vocabulary)
-    : vocabulary_(vocabulary), words_(vocabulary) {
+    : vocabulary_(vocabulary), words_(vocabulary, EntryKind::kCheck) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
     const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
     if (is_offered && !entry.components.empty()) {

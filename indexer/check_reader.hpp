@@ -12,8 +12,8 @@
 #include <string>
 #include <vector>
 
-#include "indexer/check_words.hpp"
 #include "indexer/note_page.hpp"
+#include "indexer/telling_words.hpp"
 
 namespace shoplore {
 
@@ -27,7 +27,7 @@ class CheckReader {
   // after the findings: what is left may be a check.
   void read_carried(NotePage& page) const;
 
-  [[nodiscard]] const CheckWords& words() const { return words_; }
+  [[nodiscard]] const TellingWords& words() const { return words_; }
 
   // The one check that first of all tells about this part, and measures in that unit's quantity, or
   // has no unit when none is given; nullptr when there is none or several.
@@ -35,7 +35,7 @@ class CheckReader {
 
  private:
   const Vocabulary& vocabulary_;
-  CheckWords words_;
+  TellingWords words_;
   std::map<std::string, std::vector<const Entry*>, std::less<>> by_component_;
 };
 

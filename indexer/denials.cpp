@@ -1,5 +1,6 @@
 #include "indexer/denials.hpp"
 
+#include <algorithm>
 #include <string_view>
 
 #include "indexer/note_words.hpp"
@@ -15,6 +16,14 @@ bool goes(std::string_view word) {
   return word == "goes" || word == "went" || word == "gone" || word == "stayed" ||
          word == "stays" || word == "is" || word == "now" || word == "has" || word == "then" ||
          word == "straight";
+}
+
+// Words that deny a finding after them, beside the negations: "nil leaks", "denies overheating",
+// "absence of", "free of".
+bool denies_what_follows(std::string_view word, std::string_view next) {
+  if (word == "free" || word == "clear") return next == "of" || next == "from";
+  return word == "nil" || word == "zero" || word == "denies" || word == "denied" ||
+         word == "absence" || word == "lack";
 }
 
 bool is_short_number(std::string_view word) {
@@ -33,7 +42,7 @@ bool Denials::deny(TokenRange finding) {
   if (by_word_after(finding.last)) return true;
   const bool before = by_word_before(finding);
   if (!before && !by_list(finding)) return false;
-  denied_end_ = finding.last;
+  denied_ends_.push_back(finding.last);
   return true;
 }
 
@@ -51,7 +60,8 @@ bool Denials::by_word_before(TokenRange finding) {
     const std::string& word = page_.word(i - 1);
     if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
-    const bool is_nothing = word == "nothing" && page_.word(i) != "but";
+    const bool is_nothing =
+        (word == "nothing" && page_.word(i) != "but") || denies_what_follows(word, page_.word(i));
     if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
       is_negation_[i - 1] = 1;
@@ -91,12 +101,29 @@ bool Denials::answers_question(std::size_t next) const {
                       page_.word(next + 1) == "longer" || page_.word(next + 1) == "any");
 }
 
+// "white smoke - no", "misfire: negative", "play not": a word of denial alone in the rest of the
+// clause or in a clause of its own, unless it begins what comes next ("misfire, no smoke").
+bool Denials::stands_alone_as_no(std::size_t next) const {
+  const std::string& word = page_.word(next);
+  const bool is_no = word == "no" || word == "not" || word == "never" || word == "negative" ||
+                     word == "nope" || word == "nil" || word == "none";
+  if (!is_no || next == 0) return false;
+  const bool ends = next + 1 >= page_.size() || !page_.same_clause(next, next + 1);
+  if (!ends) return false;
+  if (page_.same_clause(next - 1, next)) return true;
+  const std::size_t from = page_.token(next - 1).end;
+  const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
+  return between.find_first_of(".;!?,\n|/") == std::string_view::npos;
+}
+
 // "ABS lamp off", "battery light goes out after start": the end of such words, or `next`.
 std::size_t Denials::lamp_goes_out(std::size_t next) const {
   if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
     return next;
   }
-  if (page_.word(next) == "off") return next + 1;
+  for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit"}) {
+    if (page_.word(next) == well) return next + 1;
+  }
   std::size_t out = next;
   while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
   const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
@@ -110,11 +137,8 @@ bool Denials::by_word_after(std::size_t next) {
     page_.claim({next, end});
     return true;
   }
-  if (page_.word(next) == "none") {
-    page_.claim(next);
-    return true;
-  }
-  if (answers_question(next)) {
+  const bool is_none = page_.word(next) == "none" && page_.same_clause(next - 1, next);
+  if (is_none || stands_alone_as_no(next) || answers_question(next)) {
     page_.claim(next);
     return true;
   }
@@ -127,10 +151,21 @@ bool Denials::by_word_after(std::size_t next) {
     page_.claim(i);
     return true;
   }
+  const auto follows = [&](std::string_view first, std::string_view second) {
+    return page_.word(i) == first && page_.same_clause(i + 1, i) && page_.word(i + 1) == second;
+  };
+  if (follows("went", "away") || follows("gone", "away") || follows("ruled", "out")) {
+    page_.claim({i, i + 2});
+    return true;
+  }
   if (!is_negation(page_.word(i)) || page_.is_claimed(i)) return false;
+  return by_negation_after(next, i);
+}
+
+// "not heard", "no longer there", "several modules silent: no"; the negation stands at i.
+bool Denials::by_negation_after(std::size_t next, std::size_t i) {
   // "loses water, no visible leak" denies the leak; "no longer there" what stands before.
   const bool is_no = page_.word(i) == "no";
-  // "several modules silent: no"
   if (is_no && i == next && !page_.same_clause(i + 1, i)) {
     page_.claim(i);
     return true;
@@ -149,15 +184,19 @@ bool Denials::by_word_after(std::size_t next) {
 
 // "no smoke, [noise] or leak": the finding opens a clause right after one that was denied.
 bool Denials::by_list(TokenRange finding) const {
-  if (denied_end_ == 0 || denied_end_ > finding.first) return false;
+  std::size_t denied_end = 0;
+  for (const std::size_t end : denied_ends_) {
+    if (end <= finding.first) denied_end = std::max(denied_end, end);
+  }
+  if (denied_end == 0) return false;
   bool or_between = false;
-  for (std::size_t i = denied_end_; i < finding.first; ++i) {
+  for (std::size_t i = denied_end; i < finding.first; ++i) {
     const std::string& word = page_.word(i);
     const bool passes = is_stop_word(word) || says_position(word) || word == "nor";
     if (!passes || ends_negation(word)) return false;
     or_between = or_between || word == "or" || word == "nor";
   }
-  if (or_between && page_.same_clause(denied_end_ - 1, finding.first)) return true;
+  if (or_between && page_.same_clause(denied_end - 1, finding.first)) return true;
   return parted_by_comma(page_, finding.first - 1, finding.first) && list_ends_in_or(finding.last);
 }
 

@@ -25,13 +25,19 @@ class Denials {
   // text order.
   [[nodiscard]] bool deny(TokenRange finding);
 
+  // Notes that the finding's own words deny it ("clutch doesn't slip"), so that what an "or" joins
+  // to it is denied too.
+  void note_denied(TokenRange finding) { denied_ends_.push_back(finding.last); }
+
   // "no power loss": the phrase denies, and the next word turns it round; claims that word.
   [[nodiscard]] bool turn_round(const PhraseMatch& finding);
 
  private:
   [[nodiscard]] bool by_word_before(TokenRange finding);
   [[nodiscard]] bool by_word_after(std::size_t next);
+  [[nodiscard]] bool by_negation_after(std::size_t next, std::size_t i);
   [[nodiscard]] bool answers_question(std::size_t next) const;
+  [[nodiscard]] bool stands_alone_as_no(std::size_t next) const;
   [[nodiscard]] bool leaves_brackets(std::size_t before) const;
   [[nodiscard]] std::size_t lamp_goes_out(std::size_t next) const;
   [[nodiscard]] bool by_list(TokenRange finding) const;
@@ -39,8 +45,8 @@ class Denials {
   [[nodiscard]] bool is_how_often(std::size_t after_negation, TokenRange finding) const;
 
   NotePage& page_;
-  std::vector<char> is_negation_;  // by token: claimed here, not inside a phrase
-  std::size_t denied_end_ = 0;     // end of the last finding denied by a word before it; 0: none
+  std::vector<char> is_negation_;         // by token: claimed here, not inside a phrase
+  std::vector<std::size_t> denied_ends_;  // of findings denied by a word before them
 };
 
 // Whether the token is denied by the word directly before it, stop words apart.

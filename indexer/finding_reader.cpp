@@ -5,9 +5,12 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/cylinder_words.hpp"
 #include "indexer/denials.hpp"
 #include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
+#include "indexer/other_senses.hpp"
+#include "indexer/speed_conditions.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -24,30 +27,25 @@ ItemKind item_kind(EntryKind kind) {
   }
 }
 
-bool is_small_number(std::string_view word) {
-  return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
-}
-
-bool is_number_word(std::string_view word) {
-  return word == "no" || word == "number" || word == "nr";
-}
-
-bool is_cylinder(const Token& token) {
-  return token.stem == "cylind" || token.text == "cyl";
-}
-
 // Tokens from a symptom to the words in a later clause that say how often.
 constexpr std::size_t kReachBack = 3;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary)
-      : page_(page), vocabulary_(vocabulary), denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
+                const ConditionedPhrases& conditioned)
+      : page_(page),
+        vocabulary_(vocabulary),
+        symptoms_(symptoms),
+        conditioned_(conditioned),
+        denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
-    const auto matches =
+    auto matches =
         page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    add_speeds(matches);
+    add_conditioned(matches);
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
     for (const PhraseMatch& match : matches) {
       if (is_finding(match)) page_.claim({match.first, match.last});
@@ -55,119 +53,119 @@ class FindingReader {
     for (const PhraseMatch& match : matches) {
       if (!page_.is_claimed(match.first) || !is_finding(match)) continue;
       if (match.kind == EntryKind::kCondition) continue;
+      const std::size_t shared = found_.size();
       add_finding(match);
+      if (is_lamp_shared_ && found_.size() > shared) found_[shared - 1].state = found_.back().state;
+      is_lamp_shared_ = match.shares_lamp && found_.size() > shared;
       keep_conditions_within(match, conditions);
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(match)) add_finding(match);
+      if (!is_another_thing(page_, match)) add_finding(match);
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
-      add_finding(match);
+      add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
     }
+    guess_clauses();
     for (const PhraseMatch& match : matches) {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
-      if (read && !is_of_a_check(match)) keep(match, Presence::kPresent, {match.first, match.last});
+      if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
+    name_narrower_symptoms();
     drop_wider_symptoms();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
  private:
+  // Speeds that no phrase of the vocabulary holds.
+  void add_speeds(std::vector<PhraseMatch>& matches) const {
+    for (PhraseMatch& speed : speed_conditions(page_, vocabulary_)) {
+      const bool is_known = std::any_of(matches.begin(), matches.end(), [&](const auto& match) {
+        return match.first < speed.last && speed.first < match.last;
+      });
+      if (!is_known) matches.push_back(std::move(speed));
+    }
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
+  // "knocks over potholes": where "knocks" alone would be another symptom, the two together decide.
+  void add_conditioned(std::vector<PhraseMatch>& matches) const {
+    std::vector<PhraseMatch> conditions;
+    for (const PhraseMatch& match : matches) {
+      if (match.kind == EntryKind::kCondition) conditions.push_back(match);
+    }
+    for (PhraseMatch& symptom : page_.conditioned_matches(conditioned_, conditions)) {
+      const auto overlaps = [&](const PhraseMatch& other) {
+        return symptom.first < other.last && other.first < symptom.last;
+      };
+      const auto other = std::find_if(matches.begin(), matches.end(), overlaps);
+      if (other == matches.end()) {
+        if (is_free(symptom.first, symptom.last)) matches.push_back(std::move(symptom));
+      } else if (other->kind == EntryKind::kSymptom && other->first == symptom.first &&
+                 other->last == symptom.last) {
+        if (!is_kind_of(symptom.id, other->id)) other->id = symptom.id;
+      }
+    }
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
+  // Whether the symptom is one sort of the wider one; name_narrower_symptoms() tells those.
+  bool is_kind_of(const std::string& symptom, const std::string& wider) const {
+    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, symptom);
+    return entry != nullptr && entry->kind_of == wider;
+  }
+
+  void guess_clauses() {
+    for (std::size_t i = 0; i < page_.size();) {
+      std::size_t end = i;
+      while (page_.same_clause(end, i)) ++end;
+      guess({i, end});
+      i = end;
+    }
+  }
+
+  // A clause in which nothing that tells was read yet.
+  void guess(TokenRange clause) {
+    const auto tells = [&](const RecognisedItem& item) {
+      const bool may = item.kind == ItemKind::kSymptom || item.kind == ItemKind::kCheck ||
+                       item.kind == ItemKind::kEarlierRepair;
+      return may && page_.same_clause(page_.tokens_at(item.span).first, clause.first);
+    };
+    if (std::any_of(found_.begin(), found_.end(), tells)) return;
+    if (std::any_of(page_.items().begin(), page_.items().end(), tells)) return;
+    std::vector<std::string> stems;
+    std::vector<std::size_t> at;
+    for (std::size_t i = clause.first; i < clause.last; ++i) {
+      if (page_.is_claimed(i) || !tells_symptom(page_.word(i))) continue;
+      stems.push_back(page_.token(i).stem);
+      at.push_back(i);
+    }
+    const auto guess = symptoms_.guess(stems);
+    if (!guess) return;
+    add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
+                 at[guess->telling.back()] + 1});
+  }
+
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
-    return !is_another_thing(match) && !is_of_another_thing(match);
+    return !is_another_thing(page_, match) && !is_other_condition(page_, match);
   }
 
-  // "takes ages to warm up", "heater hot": a bare word of heat is a condition only after a finding
-  // or at the beginning of a clause.
-  bool is_of_another_thing(const PhraseMatch& match) const {
-    if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
-    if (is_time_past(match.first)) return true;
-    if (!is_warmth(page_.word(match.first))) return false;
-    if (is_of_a_thing(match.first)) return true;
-    std::size_t i = match.first;
-    while (i > 0 && page_.same_clause(i - 1, match.first) && is_stop_word(page_.word(i - 1))) --i;
-    return i > 0 && page_.same_clause(i - 1, match.first) && !page_.is_claimed(i - 1);
-  }
+  void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
 
-  static bool is_warmth(std::string_view word) {
-    return word == "hot" || word == "warm" || word == "cold";
-  }
-
-  // "replaced last summer" says when, not in which weather.
-  bool is_time_past(std::size_t at) const {
-    if (at == 0) return false;
-    const std::string& before = page_.word(at - 1);
-    return before == "last" || before == "this" || before == "since";
-  }
-
-  // "wheel gets really hot", "stuck on hot", "stone cold": how a thing is, not when it happens.
-  bool is_of_a_thing(std::size_t at) const {
-    std::size_t i = at;
-    while (i > 0 && page_.same_clause(i - 1, at) &&
-           (is_stop_word(page_.word(i - 1)) || is_filler(page_.word(i - 1)))) {
-      --i;
-    }
-    return i > 0 && page_.same_clause(i - 1, at) && takes_warmth(page_.word(i - 1));
-  }
-
-  // "dpf pressure at idle 38 mbar": how a check was done, not when something happens.
-  bool is_of_a_check(const PhraseMatch& match) const {
-    const auto in_clause = [&](const RecognisedItem& item) {
-      return page_.same_clause(page_.tokens_at(item.span).first, match.first);
-    };
-    const bool has_symptom = std::any_of(found_.begin(), found_.end(), [&](const auto& item) {
-      return item.kind == ItemKind::kSymptom && in_clause(item);
-    });
-    return !has_symptom &&
-           std::any_of(page_.items().begin(), page_.items().end(), [&](const auto& item) {
-             return item.kind == ItemKind::kCheck && in_clause(item);
-           });
-  }
-
-  // "no power steering", "flat tyre": the phrase ends in power or flat and the next word takes it;
-  // "battery not flat": a bare "flat" said of something before it.
-  bool is_another_thing(const PhraseMatch& match) const {
-    const std::string& last = page_.word(match.last - 1);
-    if (is_order(match)) return true;
-    if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(match.first)) {
-      return true;
-    }
-    return (last == "power" || last == "flat") && page_.same_clause(match.last, match.first) &&
-           names_another_thing(page_.word(match.last));
-  }
-
-  // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
-  bool is_of_a_battery(std::size_t at) const {
-    constexpr std::size_t kReach = 8;
-    if (at > 0 && page_.word(at - 1) == "the") return true;
-    // "signal flat", but "goes flat", "P0299 flat uphill"
-    const bool is_of_word_before = at > 0 && page_.same_clause(at - 1, at) &&
-                                   !page_.is_claimed(at - 1) && !is_filler(page_.word(at - 1)) &&
-                                   !is_stop_word(page_.word(at - 1)) &&
-                                   !is_negation(page_.word(at - 1));
-    if (is_of_word_before) return true;
-    for (std::size_t i = at; i > 0 && i + kReach > at; --i) {
-      const std::string& word = page_.word(i - 1);
-      if (word == "battery" || word == "tyre" || word == "batt") return true;
-    }
-    return false;
-  }
-
-  // "DO NOT CRANK" is an order.
-  bool is_order(const PhraseMatch& match) const {
-    if (match.first == 0 || page_.word(match.first) != "not") return false;
-    const std::size_t before = match.first - 1;
-    return page_.word(before) == "do" && (before == 0 || !page_.same_clause(before - 1, before));
-  }
-
-  void add_finding(const PhraseMatch& match) {
-    const TokenRange range = with_cylinder({match.first, match.last});
+  // kDenial: one word alone, of which the thing was said before, is too little for a finding that
+  // is there; "pedal not heavy" is enough for one that is not.
+  enum class Needs { kNothing, kDenial };
+  void add_finding(const PhraseMatch& match, Needs needs) {
+    const TokenRange range = with_cylinder(page_, {match.first, match.last});
     page_.claim(range);
-    const bool absent =
-        match.state == Presence::kAbsent || denials_.turn_round(match) || denials_.deny(range);
+    const bool denies_itself = match.state == Presence::kAbsent;
+    if (denies_itself) denials_.note_denied(range);
+    const bool absent = denies_itself || denials_.turn_round(match) || denials_.deny(range);
+    if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
 
@@ -178,8 +176,8 @@ class FindingReader {
     if (found_.empty() || found_.back().state == Presence::kAbsent) return;
     for (const PhraseMatch& match : conditions) {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
-      const bool says_it =
-          match.last - match.first > 1 || (!is_name_word(match.id) && !is_of_a_thing(match.first));
+      const bool says_it = match.last - match.first > 1 ||
+                           (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
       if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
@@ -196,6 +194,34 @@ class FindingReader {
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
     found_.push_back(std::move(item));
+  }
+
+  // "stalls at the lights, only when hot": the wider symptom under the condition that makes it the
+  // narrower one.
+  void name_narrower_symptoms() {
+    for (const auto& [id, entry] : vocabulary_.entries(EntryKind::kSymptom)) {
+      if (entry.conditions.empty() || entry.kind_of.empty() || !entry.retired.empty()) continue;
+      for (RecognisedItem& item : found_) {
+        const bool is_wider = item.kind == ItemKind::kSymptom && item.id == entry.kind_of &&
+                              item.state != Presence::kAbsent;
+        if (is_wider && is_under(item, entry.conditions) &&
+            kept_.insert({ItemKind::kSymptom, id, item.state}).second) {
+          item.id = id;
+        }
+      }
+    }
+  }
+
+  // Whether one of the conditions stands in the symptom's clause or the one before or after.
+  bool is_under(const RecognisedItem& symptom, const std::vector<std::string>& conditions) const {
+    const std::size_t clause = page_.token(page_.tokens_at(symptom.span).first).clause;
+    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kCondition) return false;
+      if (std::find(conditions.begin(), conditions.end(), item.id) == conditions.end())
+        return false;
+      const std::size_t at = page_.token(page_.tokens_at(item.span).first).clause;
+      return at <= clause + 1 && clause <= at + 1;
+    });
   }
 
   // "no crank, only clicks": the narrower symptom says the wider one too.
@@ -245,26 +271,6 @@ class FindingReader {
     return nearest != nullptr ? nearest : before;
   }
 
-  // "misfire cylinder 3", "no. 3 cylinder misfire": the number belongs to the finding.
-  TokenRange with_cylinder(TokenRange range) const {
-    std::size_t after = range.last;
-    while (page_.same_clause(after, range.first) &&
-           (page_.word(after) == "on" || page_.word(after) == "in" ||
-            is_number_word(page_.word(after)))) {
-      ++after;
-    }
-    if (const std::size_t end = cylinder_end(after, range.first); end > 0) range.last = end;
-    for (const std::size_t length : {3U, 2U}) {
-      if (length > range.first) continue;
-      const std::size_t begin = range.first - length;
-      const bool ends_here = is_free(begin, range.first) &&
-                             cylinder_end(begin + (is_number_word(page_.word(begin)) ? 1 : 0),
-                                          range.first) == range.first;
-      if (ends_here) return {begin, range.last};
-    }
-    return range;
-  }
-
   bool is_free(std::size_t first, std::size_t last) const {
     for (std::size_t i = first; i < last; ++i) {
       if (page_.is_claimed(i) || !page_.same_clause(i, last)) return false;
@@ -272,32 +278,36 @@ class FindingReader {
     return true;
   }
 
-  // End of "cylinder 3", "cylinder no 3" or "3 cylinder" that begins here; 0 when nothing does.
-  std::size_t cylinder_end(std::size_t at, std::size_t anchor) const {
-    const auto here = [&](std::size_t i) {
-      return page_.same_clause(i, anchor) && !page_.is_claimed(i);
-    };
-    if (!here(at)) return 0;
-    if (is_small_number(page_.word(at))) {
-      return here(at + 1) && is_cylinder(page_.token(at + 1)) ? at + 2 : 0;
-    }
-    if (!is_cylinder(page_.token(at))) return 0;
-    std::size_t number = at + 1;
-    if (here(number) && is_number_word(page_.word(number))) ++number;
-    return here(number) && is_small_number(page_.word(number)) ? number + 1 : 0;
-  }
-
   NotePage& page_;
   const Vocabulary& vocabulary_;
+  const TellingWords& symptoms_;
+  const ConditionedPhrases& conditioned_;
   std::vector<RecognisedItem> found_;
+  bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
 
+// Whether an item of that kind stands in the clause of another one.
+bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind kind) {
+  const std::size_t at = page.tokens_at(item.span).first;
+  return std::any_of(page.items().begin(), page.items().end(), [&](const RecognisedItem& other) {
+    return other.kind == kind && page.same_clause(page.tokens_at(other.span).first, at);
+  });
+}
+
 }  // namespace
 
-void read_findings(NotePage& page, const Vocabulary& vocabulary) {
-  FindingReader(page, vocabulary).read();
+void drop_conditions_of_checks(NotePage& page) {
+  page.drop([&](const RecognisedItem& item) {
+    return item.kind == ItemKind::kCondition && has_in_clause(page, item, ItemKind::kCheck) &&
+           !has_in_clause(page, item, ItemKind::kSymptom);
+  });
+}
+
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
+                   const ConditionedPhrases& conditioned) {
+  FindingReader(page, vocabulary, symptoms, conditioned).read();
 }
 
 }  // namespace shoplore

@@ -6,11 +6,18 @@
 // symptom and dropped. Pure functions, any thread.
 #pragma once
 
+#include "indexer/conditioned_phrases.hpp"
 #include "indexer/note_page.hpp"
+#include "indexer/telling_words.hpp"
 
 namespace shoplore {
 
 // Claims what it read.
-void read_findings(NotePage& page, const Vocabulary& vocabulary);
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
+                   const ConditionedPhrases& conditioned);
+
+// "dpf pressure at idle 38 mbar": how a check was done, not when something happens. Requires: all
+// checks are on the page.
+void drop_conditions_of_checks(NotePage& page);
 
 }  // namespace shoplore

@@ -1,5 +1,6 @@
 #include "indexer/how_often.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string_view>
 
@@ -57,19 +58,8 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {HowOften::kOften, {"usually"}},
     {HowOften::kOften, {"mostly"}},
     {HowOften::kOften, {"regularly"}},
-    {HowOften::kAlways, {"every", "time"}},
-    {HowOften::kAlways, {"each", "time"}},
     {HowOften::kAlways, {"all", "the", "time"}},
     {HowOften::kAlways, {"all", "time"}},
-    {HowOften::kAlways, {"every", "morning"}},
-    {HowOften::kAlways, {"every", "day"}},
-    {HowOften::kAlways, {"every", "single", "time"}},
-    {HowOften::kAlways, {"every", "single", "morning"}},
-    {HowOften::kAlways, {"every", "single", "day"}},
-    {HowOften::kAlways, {"every", "start"}},
-    {HowOften::kAlways, {"every", "night"}},
-    {HowOften::kAlways, {"every", "drive"}},
-    {HowOften::kAlways, {"each", "morning"}},
     {HowOften::kAlways, {"each", "and", "every", "time"}},
     {HowOften::kAlways, {"always"}},
     {HowOften::kAlways, {"constantly"}},
@@ -85,6 +75,23 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {HowOften::kOnce, {"happened", "once"}},
 });
 
+// "each start", "every single drive": what comes round again and again.
+bool comes_round(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"time",    "start", "morning", "day",  "night",  "drive", "trip",
+       "journey", "stop",  "evening", "ride", "run",    "go",    "attempt",
+       "restart", "shift", "change",  "bend", "corner", "bump"});
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+std::size_t end_of_each(const NotePage& page, std::size_t at) {
+  if (page.word(at) != "every" && page.word(at) != "each") return at;
+  std::size_t next = at + 1;
+  const auto here = [&](std::size_t i) { return page.same_clause(i, at) && !page.is_claimed(i); };
+  while (here(next) && (page.word(next) == "single" || page.word(next) == "cold")) ++next;
+  return here(next) && comes_round(page.word(next)) ? next + 1 : at;
+}
+
 }  // namespace
 
 std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) {
@@ -99,6 +106,9 @@ std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) 
     }
     if (fits) return HowOftenWords{phrase.how_often, next};
   }
+  if (page.is_claimed(at)) return std::nullopt;
+  const std::size_t end = end_of_each(page, at);
+  if (end > at) return HowOftenWords{HowOften::kAlways, end};
   return std::nullopt;
 }
 

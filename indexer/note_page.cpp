@@ -32,7 +32,14 @@ Span NotePage::span_of(TokenRange range) const {
 }
 
 std::vector<PhraseMatch> NotePage::matches(const std::set<EntryKind>& kinds) const {
-  return matcher_.matches(tokens_, claimed_, kinds);
+  auto found = matcher_.matches(tokens_, claimed_, kinds);
+  for (PhraseMatch& match : found) {
+    if (match.kind != EntryKind::kSymptom && match.kind != EntryKind::kCheck) continue;
+    if (std::string sense = carried_.sense_of(tokens_, match); !sense.empty()) {
+      match.id = std::move(sense);
+    }
+  }
+  return found;
 }
 
 std::vector<PhraseMatch> NotePage::loose_matches(const std::set<EntryKind>& kinds) const {

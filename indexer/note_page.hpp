@@ -6,12 +6,14 @@
 // Lifetime: refers to the text and the matcher, which must outlive it. One thread at a time.
 #pragma once
 
+#include <functional>
 #include <set>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "indexer/carried_phrases.hpp"
+#include "indexer/conditioned_phrases.hpp"
 #include "indexer/phrase_matcher.hpp"
 #include "indexer/recogniser.hpp"
 
@@ -42,6 +44,11 @@ class NotePage {
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::set<EntryKind>& kinds) const;
   [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::set<EntryKind>& kinds) const;
   [[nodiscard]] std::vector<PhraseMatch> carried_matches(const std::set<EntryKind>& kinds) const;
+  // Of symptoms named together with one of these conditions (conditioned_phrases.hpp).
+  [[nodiscard]] std::vector<PhraseMatch> conditioned_matches(
+      const ConditionedPhrases& phrases, const std::vector<PhraseMatch>& conditions) const {
+    return phrases.matches(tokens_, conditions);
+  }
 
   void claim(std::size_t i) { claimed_[i] = 1; }
   void claim(TokenRange range);
@@ -54,6 +61,10 @@ class NotePage {
   // Keeps an item whose tokens are claimed.
   void keep(RecognisedItem item) { items_.push_back(std::move(item)); }
   [[nodiscard]] const std::vector<RecognisedItem>& items() const { return items_; }
+  // Takes items back; their words stay claimed.
+  void drop(const std::function<bool(const RecognisedItem&)>& which) {
+    std::erase_if(items_, which);
+  }
 
   // Items in text order, and the words nobody claimed. The page is empty afterwards.
   [[nodiscard]] Recognised finish();

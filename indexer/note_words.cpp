@@ -87,11 +87,12 @@ bool says_how_often(std::string_view word) {
 
 bool says_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"ok",      "okay",      "fine",  "good",     "passed",       "pass",     "passes",
-       "dry",     "clean",     "tight", "free",     "normal",       "clear",    "sound",
-       "holds",   "hold",      "held",  "negative", "neg",          "smooth",   "lively",
-       "alright", "plausible", "spec",  "perfect",  "correct",      "healthy",  "nothing",
-       "stable",  "steady",    "even",  "equal",    "satisfactory", "unchanged"});
+      {"ok",        "okay",        "fine",       "good",     "passed",       "pass",      "passes",
+       "dry",       "clean",       "tight",      "free",     "normal",       "clear",     "sound",
+       "holds",     "hold",        "held",       "negative", "neg",          "smooth",    "lively",
+       "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
+       "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
+       "undamaged", "serviceable", "acceptable", "unworn",   "flawless"});
   return holds(words, word);
 }
 
@@ -127,9 +128,9 @@ bool says_fail(std::string_view word) {
 
 bool hints_pass(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"all",     "each",  "should", "within", "spot",   "quiet",  "same",   "bright",   "whole",
-       "follows", "stays", "stayed", "nice",   "lovely", "plenty", "intact", "straight", "round",
-       "learned", "spins", "silent", "firm",   "lights", "stable", "rules"});
+      {"all",      "each",    "should", "within", "spot", "quiet",  "same",   "bright",
+       "whole",    "follows", "stays",  "stayed", "nice", "lovely", "plenty", "intact",
+       "straight", "learned", "spins",  "silent", "firm", "lights", "stable", "rules"});
   return holds(words, word);
 }
 
@@ -146,7 +147,7 @@ bool hints_fail(std::string_view word) {
        "flakes",  "glitter", "metal",    "swarf",    "ajar",      "shows",     "slapping",
        "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
        "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
-       "leans",   "clunks",  "steps",    "noise"});
+       "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped"});
   return holds(words, word);
 }
 
@@ -227,19 +228,22 @@ bool is_reading_unit(std::string_view word) {
 
 bool comes_before_readings(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"at",     "in",   "since",  "until", "till",  "from", "to",
-       "number", "no",   "part",   "above", "below", "over", "under",
-       "around", "past", "before", "after", "about", "idle", "every"});
+      {"at",      "in",    "since",   "until",    "till",     "from",     "to",     "number",
+       "no",      "part",  "above",   "below",    "over",     "under",    "around", "past",
+       "before",  "after", "about",   "idle",     "every",    "replaced", "fitted", "changed",
+       "renewed", "done",  "service", "serviced", "repaired", "rebuilt",  "mot"});
   return holds(words, word);
 }
 
 bool takes_fuel_word(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"window", "windows", "mirror", "mirrors", "seat",    "seats", "handbrake", "parking",
-       "brake",  "fan",     "motor",  "pump",    "pumps",   "lock",  "locks",     "steering",
-       "tank",   "filter",  "smell",  "leak",    "leaks",   "pipe",  "cap",       "flap",
-       "drive",  "in",      "on",     "running", "windows", "water", "heater",    "regulator",
-       "hose",   "cooker",  "shock",  "mixture", "knock"});
+      {"window",  "windows", "mirror", "mirrors", "seat",    "seats",    "handbrake", "parking",
+       "brake",   "fan",     "motor",  "pump",    "pumps",   "lock",     "locks",     "steering",
+       "tank",    "filter",  "smell",  "leak",    "leaks",   "pipe",     "cap",       "flap",
+       "drive",   "in",      "on",     "running", "windows", "water",    "heater",    "regulator",
+       "hose",    "cooker",  "shock",  "mixture", "knock",   "tailgate", "boot",      "sunroof",
+       "roof",    "blind",   "door",   "doors",   "step",    "towbar",   "aerial",    "seat",
+       "folding", "power",   "bonnet", "station", "can",     "garage"});
   return holds(words, word);
 }
 
@@ -252,8 +256,9 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play", "leak", "leaks", "noise", "drag", "movement", "fault", "faults", "codes", "bubbles",
-       "damage", "crack", "cracks", "wear", "problem", "problems", "knock", "roughness", "water"});
+      {"play",   "leak",  "leaks",   "noise",    "drag",       "movement",  "fault",
+       "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
+       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water"});
   return holds(words, word);
 }
 
@@ -284,6 +289,14 @@ bool says_look(std::string_view word) {
   constexpr auto words =
       std::to_array<std::string_view>({"look", "looked", "looking", "checked", "inspected",
                                        "examined", "pulled", "opened", "felt", "saw", "had"});
+  return holds(words, word);
+}
+
+bool says_guess(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"diagnosed", "suspect",  "suspects", "suspected", "thinks", "think", "thought",  "reckons",
+       "reckon",    "believes", "maybe",    "perhaps",   "might",  "could", "possible", "possibly",
+       "probably",  "guess",    "guessing", "says",      "said",   "told",  "likely",   "wonder"});
   return holds(words, word);
 }
 
@@ -318,7 +331,9 @@ bool is_filler(std::string_view word) {
 
 bool is_named_by_voltage(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"supply", "supplies", "battery", "batt", "feed", "reference", "ref", "socket", "system"});
+      {"supply", "supplies", "battery",   "batt",  "feed", "reference", "ref", "socket",
+       "system", "aux",      "auxiliary", "flat",  "dead", "side",      "net", "lead",
+       "line",   "rail",     "one",       "keeps", "gone", "fitted"});
   return holds(words, word);
 }
 

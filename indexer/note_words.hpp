@@ -95,6 +95,9 @@ namespace shoplore {
 // "the", "this", "electric": a model's name after it is one even in small letters.
 [[nodiscard]] bool introduces_vehicle(std::string_view word);
 
+// "suspects", "maybe", "says": what follows is somebody's guess.
+[[nodiscard]] bool says_guess(std::string_view word);
+
 // "at", "on", "when": begins words of place or time.
 [[nodiscard]] bool is_preposition(std::string_view word);
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "indexer/english_words.hpp"
+#include "indexer/clause_marks.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/phrase_form.hpp"
 #include "indexer/text.hpp"
@@ -10,51 +10,31 @@
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kShortestRespelt = 5;
 constexpr std::size_t kLongestShorthand = 3;
 constexpr std::size_t kLooseGap = 2;    // other words among the words of a loose match
 constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
-
-// Whether the text between two words parts them: a mark of punctuation, but neither the point of
-// a number ("12.6") nor of a shortened word before its number ("cyl. 3").
-bool ends_clause(std::string_view text, const Word& before, const Word& after) {
-  const std::string_view between = text.substr(before.end, after.begin - before.end);
-  if (between == "." || between == ",") return false;
-  const bool numbered =
-      (before.text == "cyl" || before.text == "no") && after.text[0] >= '0' && after.text[0] <= '9';
-  if (numbered && between == ". ") return false;
-  // "leak-off test: fails", "misfire: none": a colon says what follows is of what stands before.
-  // A dash between spaces parts as well; one within a word joins.
-  for (const std::string_view dash : {" - ", "--", "\u2013", "\u2014"}) {
-    if (between.find(dash) != between.npos) return true;
-  }
-  return between.find_first_of(",;.!?\n|") != between.npos || between.find(" / ") != between.npos;
-}
-
-// Whether the words are written without a space between them: "w/o", not "w o".
-bool written_together(std::string_view text, const Word& first, const Word& last) {
-  return text.substr(first.begin, last.end - first.begin).find_first_of(" \t\n") ==
-         std::string_view::npos;
-}
-
-// "coil & plugs", "misfire/whistle": the sign as the word that it stands for. A slash only between
-// whole words: "a/c" is one.
-std::optional<Token> sign_between(std::string_view text, const Word& before, const Word& after,
-                                  std::size_t clause) {
-  const std::string_view between = text.substr(before.end, after.begin - before.end);
-  const std::size_t sign = between.find_first_of("&+/");
-  if (sign == between.npos) return std::nullopt;
-  const std::size_t at = before.end + sign;
-  if (between[sign] != '/') return Token{"and", "and", at, at + 1, clause};
-  if (before.text.size() < 3 || after.text.size() < 3) return std::nullopt;
-  return Token{"or", "or", at, at + 1, clause};
-}
 
 // Whether a word may stand between two words of a phrase: "linkage [is] stiff [by] hand". Never
 // one that joins two things: "turbo and actuator" is no turbo actuator.
 bool may_stand_between(EntryKind kind, std::string_view word) {
   if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
+  // "keeps running on" is no "engine running".
+  if (kind == EntryKind::kCondition) return says_nothing(word);
   return says_nothing(word) || is_filler(word);
+}
+
+// "abs [and esp lamps]", "airbag + abs lights": names joined before the one lamp that all share.
+bool shares_lamp(const std::vector<Token>& tokens, const std::vector<char>& claimed,
+                 std::size_t at) {
+  constexpr std::size_t kReach = 4;
+  bool joins = false;
+  for (std::size_t i = at; i < tokens.size() && i < at + kReach; ++i) {
+    if (claimed[i] != 0 || tokens[i].clause != tokens[at].clause) return false;
+    if (i == at && tokens[i].text != "and" && tokens[i].text != "or") return false;
+    joins = joins || i > at;
+    if (tokens[i].stem == "lamp") return joins && i > at + 1;
+  }
+  return false;
 }
 
 // A word that keeps what stands on its two sides apart.
@@ -64,22 +44,28 @@ bool joins_or_denies(const std::string& word, const Phrase& phrase) {
   return parts && std::find(phrase.stems.begin(), phrase.stems.end(), word) == phrase.stems.end();
 }
 
+// "check brakes", "service steering" are what a display asks for; "brakes checked" is what was
+// done.
+bool is_an_order(std::string_view stem) {
+  return stem == "check" || stem == "servic";
+}
+
 // "the pedal is not soft", "the alarm has never gone off".
 bool denies_within(EntryKind kind, std::string_view word) {
   return kind == EntryKind::kSymptom && (word == "not" || word == "never");
 }
 
-// Whether one insertion, deletion, replacement or swap of neighbours turns a into b.
-bool is_one_edit(std::string_view a, std::string_view b) {
-  if (a.size() > b.size()) std::swap(a, b);
-  if (b.size() - a.size() > 1) return false;
-  std::size_t i = 0;
-  while (i < a.size() && a[i] == b[i]) ++i;
-  if (a.size() < b.size()) return a.substr(i) == b.substr(i + 1);
-  if (i == a.size()) return false;
-  if (a.substr(i + 1) == b.substr(i + 1)) return true;
-  return i + 1 < a.size() && a[i] == b[i + 1] && a[i + 1] == b[i] &&
-         a.substr(i + 2) == b.substr(i + 2);
+// Whether the word may stand before word k of the phrase; one that denies a symptom from within
+// turns the match round.
+bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k, std::string_view word,
+                PhraseMatch& match) {
+  // "not at start up" is no "not starting".
+  if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return false;
+  if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
+    match.state = Presence::kAbsent;
+    return true;
+  }
+  return may_stand_between(phrase.kind, word);
 }
 
 std::vector<std::string> word_texts(std::string_view text) {
@@ -99,7 +85,7 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       shorthand_starts_.insert(written.front());
       shorthand_[std::move(written)] = expansion;
     }
-    known_words_.insert(expansion.begin(), expansion.end());
+    for (const std::string& word : expansion) respelling_.add_word(word);
   }
   for (const EntryKind kind : {EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kCheck,
                                EntryKind::kWorkSign, EntryKind::kComponent, EntryKind::kAction}) {
@@ -122,10 +108,6 @@ PhraseMatcher::PhraseMatcher(const Vocabulary& vocabulary) {
       return a->stems.size() > b->stems.size();
     });
   }
-  for (const std::string& word : known_words_) {
-    if (word.size() >= kShortestRespelt) respellings_[{word[0], word.size()}].push_back(word);
-  }
-  for (auto& [start, words] : respellings_) std::sort(words.begin(), words.end());
 }
 
 void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view text,
@@ -136,12 +118,12 @@ void PhraseMatcher::add(EntryKind kind, const std::string& id, std::string_view 
   for (std::size_t i = 0; i < words.size();) {
     const Written part = expanded(text, words, i);
     written.insert(written.end(), part.words.begin(), part.words.end());
-    known_words_.insert(words[i].text);
+    respelling_.add_word(words[i].text);
     i += part.taken;
   }
   phrase.stems = phrase_form(written);
   if (phrase.stems.empty()) return;
-  known_stems_.insert(phrase.stems.begin(), phrase.stems.end());
+  for (const std::string& stemmed : phrase.stems) respelling_.add_stem(stemmed);
   const bool is_exact =
       kind == EntryKind::kCondition || kind == EntryKind::kCheck || kind == EntryKind::kWorkSign;
   if (is_exact && written.size() == 1) phrase.exact = written.front();
@@ -184,46 +166,24 @@ void PhraseMatcher::add_contraries() {
   }
 }
 
-// "steering heavy" for "heavy steering". Added after every phrase as it is written, which stays
-// the first choice.
+// "steering heavy" for "heavy steering"; not "fine clutch [fluid]" for "clutch fine". Added after
+// every phrase as it is written, which stays the first choice.
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
-    return is_negation(word) || is_stop_word(word);
+    return is_negation(word) || is_stop_word(word) || small_number(word);
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
     const Phrase& phrase = phrases_[i];
-    const bool may_turn = phrase.kind == EntryKind::kSymptom || phrase.kind == EntryKind::kWorkSign;
+    const bool may_turn = phrase.state == Presence::kPresent &&
+                          (phrase.kind == EntryKind::kSymptom ||
+                           phrase.kind == EntryKind::kWorkSign || phrase.kind == EntryKind::kCheck);
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
     phrases_.push_back(
         {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
   }
-}
-
-std::string PhraseMatcher::respelt(const std::string& word) const {
-  const bool has_digit = word.find_first_of("0123456789") != word.npos;
-  if (word.size() < kShortestRespelt || has_digit || is_negation(word) || is_english_word(word) ||
-      is_ordinary(word) || is_stop_word(word) || known_stems_.contains(comparable(word))) {
-    return word;
-  }
-  // A word of the trade before an ordinary one: "whisle" is "whistle" rather than "while".
-  std::string found;
-  for (std::size_t size = word.size() - 1; size <= word.size() + 1; ++size) {
-    const auto near = respellings_.find({word[0], size});
-    if (near == respellings_.end()) continue;
-    for (const std::string& known : near->second) {
-      if (!is_one_edit(word, known)) continue;
-      const bool is_first = found.empty() || (is_ordinary(found) && !is_ordinary(known));
-      // Two candidates with one stem are one word; with two stems nobody can tell.
-      if (!is_first && is_ordinary(known) == is_ordinary(found) && stem(found) != stem(known)) {
-        return word;
-      }
-      if (is_first || !is_ordinary(known)) found = known;
-    }
-  }
-  return found.empty() ? word : found;
 }
 
 PhraseMatcher::Written PhraseMatcher::expanded(std::string_view text,
@@ -255,14 +215,15 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
     if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
-    if (auto join = i > 0 ? sign_between(text, words[i - 1], words[i], clause) : std::nullopt) {
-      tokens.push_back(std::move(*join));
+    if (auto sign = i > 0 ? sign_between(text, words[i - 1], words[i]) : std::nullopt) {
+      tokens.push_back({sign->word, sign->word, sign->at, sign->at + 1, clause});
     }
     Written written = expanded(text, words, i);
     for (const std::string& word : written.words) {
       const auto [known, is_new] = seen.try_emplace(word);
       if (is_new) {
-        for (const std::string& plain : written_out(keep.contains(word) ? word : respelt(word))) {
+        for (const std::string& plain :
+             written_out(keep.contains(word) ? word : respelling_.respelt(word))) {
           known->second.emplace_back(plain, comparable(plain));
         }
       }
@@ -287,16 +248,18 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
   PhraseMatch match{phrase.kind, phrase.id, at, at, phrase.state};
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
     const auto fits = [&](std::size_t i) {
-      return is_free(i) && tokens[i].stem == phrase.stems[k];
+      if (!is_free(i) || tokens[i].stem != phrase.stems[k]) return false;
+      return phrase.kind != EntryKind::kSymptom || !is_an_order(phrase.stems[k]) ||
+             !tokens[i].text.ends_with("ed");
     };
+    const bool is_lamp = phrase.kind == EntryKind::kSymptom && k > 0 &&
+                         k + 1 == phrase.stems.size() && phrase.stems[k] == "lamp";
+    if (is_lamp && shares_lamp(tokens, claimed, match.last)) {
+      match.shares_lamp = true;
+      break;
+    }
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
-      if (!is_free(match.last)) return std::nullopt;
-      const std::string& word = tokens[match.last].text;
-      // "not at start up" is no "not starting".
-      if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return std::nullopt;
-      if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
-        match.state = Presence::kAbsent;
-      } else if (!may_stand_between(phrase.kind, word)) {
+      if (!is_free(match.last) || !passes_gap(phrase, k, tokens[match.last].text, match)) {
         return std::nullopt;
       }
       ++match.last;

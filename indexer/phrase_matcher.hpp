@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "indexer/case_record.hpp"
+#include "indexer/respelling.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary.hpp"
 
@@ -37,6 +38,8 @@ struct PhraseMatch {
   std::size_t first = 0, last = 0;  // half-open range of tokens
   // kAbsent: the words themselves deny the symptom ("clutch does not slip", "horn ok").
   Presence state = Presence::kPresent;
+  bool shares_lamp =
+      false;  // "abs" of "abs and esp lamps": what is said of the lamp is said of both
 };
 
 class PhraseMatcher {
@@ -65,7 +68,7 @@ class PhraseMatcher {
   // All matches of these kinds within one clause each, longest first at every place, not
   // overlapping, over tokens that are not claimed. Two words that say nothing may stand between two
   // words of a phrase, in a check also the word that says how it went ("linkage stiff by hand").
-  // Two words of a symptom or work sign may stand the other way round ("steering heavy"). A
+  // Two words of a symptom, check or work sign may stand the other way round ("steering heavy"). A
   // symptom is denied by a negation between its words ("pedal is not soft") and, where a thing is
   // dead, by its being well ("horn ok" for "horn dead").
   [[nodiscard]] std::vector<PhraseMatch> matches(const std::vector<Token>& tokens,
@@ -111,17 +114,13 @@ class PhraseMatcher {
                                                       const std::vector<char>& claimed,
                                                       const std::set<EntryKind>& kinds,
                                                       std::size_t at) const;
-  [[nodiscard]] std::string respelt(const std::string& word) const;
 
   std::deque<Phrase> phrases_;  // never moves: the maps point into it
   std::unordered_map<std::string, std::vector<const Phrase*>> by_first_stem_;   // longest first
   std::unordered_map<std::string, std::vector<const Phrase*>> by_rarest_stem_;  // for loose_matches
   std::unordered_set<std::string> shorthand_starts_;
   std::map<std::vector<std::string>, std::vector<std::string>> shorthand_;  // words to words
-  std::unordered_set<std::string> known_words_, known_stems_;
-  // Known words of kShortestRespelt letters and more by first letter and length: a note of hundreds
-  // of unknown words may not compare each with all.
-  std::map<std::pair<char, std::size_t>, std::vector<std::string>> respellings_;
+  Respelling respelling_;
 };
 
 }  // namespace shoplore

@@ -173,9 +173,10 @@ bool says_when(std::string_view text, std::size_t begin, std::string_view symbol
   const bool may = symbol == "rpm" || symbol == "km/h" || symbol == "C";
   if (!may) return false;
   const std::string before = lower_case(word_before(text, begin));
-  for (const char* word : {"at",     "over",  "above", "past",   "around",  "from",    "below",
-                           "under",  "until", "till",  "after",  "about",   "between", "and",
-                           "beyond", "by",    "near",  "approx", "roughly", "to"}) {
+  for (const char* word :
+       {"at",      "over",  "above",  "past",     "around", "from",   "below", "under", "until",
+        "till",    "after", "about",  "between",  "and",    "beyond", "by",    "near",  "approx",
+        "roughly", "to",    "steady", "constant", "per",    "every",  "each"}) {
     if (before == word) return true;
   }
   const char sign = begin > 0 ? text[begin - 1] : '\0';
@@ -282,7 +283,7 @@ std::vector<RecognisedItem> read_readings(std::string_view text) {
 }
 
 std::optional<double> in_unit(double value, std::string_view from, std::string_view to) {
-  if (from == to) return value;
+  if (from == to || (from == "deg" && to == "C")) return value;  // "18 degrees" at the vents
   const auto scale = [](std::string_view symbol) {
     return std::find_if(kScales.begin(), kScales.end(),
                         [&](const Scale& s) { return s.symbol == symbol; });

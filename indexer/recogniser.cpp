@@ -6,6 +6,7 @@
 #include <mutex>
 #include <optional>
 
+#include "indexer/bare_parts.hpp"
 #include "indexer/check_reader.hpp"
 #include "indexer/code_reader.hpp"
 #include "indexer/finding_reader.hpp"
@@ -26,8 +27,11 @@ struct Recogniser::Impl {
   DistanceUnit default_unit;
   PhraseMatcher matcher;
   CarriedPhrases carried;
+  ConditionedPhrases conditioned;
   VehicleReader vehicle;
+  BareParts bare_parts;
   CheckReader checks;
+  TellingWords symptoms;
   WordsToKeep names;
   mutable std::once_flag suggester_made;
   mutable std::optional<WordSuggester> suggester;
@@ -37,8 +41,11 @@ struct Recogniser::Impl {
         default_unit(unit),
         matcher(words),
         carried(words, matcher),
+        conditioned(matcher),
         vehicle(words),
+        bare_parts(words),
         checks(words),
+        symptoms(words, EntryKind::kSymptom),
         names(vocabulary_words(words)) {}
 };
 
@@ -68,10 +75,11 @@ Recognised Recogniser::recognise(std::string_view text) const {
   for (RecognisedItem& item : read_model_years(unread)) page.take(std::move(item));
   for (RecognisedItem& item : read_readings(unread)) page.take(std::move(item));
   impl_->vehicle.read(page);
-  read_earlier_repairs(page, impl_->vocabulary);
+  read_earlier_repairs(page, impl_->vocabulary, impl_->bare_parts);
   impl_->checks.read(page);
-  read_findings(page, impl_->vocabulary);
+  read_findings(page, impl_->vocabulary, impl_->symptoms, impl_->conditioned);
   impl_->checks.read_carried(page);
+  drop_conditions_of_checks(page);
   return page.finish();
 }
 

@@ -39,6 +39,7 @@ class DeedFinder {
     const bool named = action_ != actions_.end() && action_->first <= i;
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
+    if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
     if (named && is_done(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
@@ -75,6 +76,12 @@ class DeedFinder {
     std::size_t last = i;
     while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
     return months_ago_in(page_, {i, last}).has_value();
+  }
+
+  // "fine on another charger", "swapped with another": tried, not put in for good.
+  bool is_tried_on(std::size_t i) const {
+    return page_.word(i) != "new" && i > 0 && page_.same_clause(i - 1, i) &&
+           is_preposition(page_.word(i - 1));
   }
 
   // "did the plugs", but not "the fan did come on" or "did not".

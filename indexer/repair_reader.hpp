@@ -9,11 +9,13 @@
 // tyres") is a repair too, and leaves the words to the condition. Pure functions, any thread.
 #pragma once
 
+#include "indexer/bare_parts.hpp"
 #include "indexer/note_page.hpp"
 
 namespace shoplore {
 
 // Claims what it read. A component that takes part in a longer symptom ("battery light") is none.
-void read_earlier_repairs(NotePage& page, const Vocabulary& vocabulary);
+void read_earlier_repairs(NotePage& page, const Vocabulary& vocabulary,
+                          const BareParts& bare_parts);
 
 }  // namespace shoplore

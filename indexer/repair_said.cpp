@@ -29,7 +29,7 @@ class Times {
   std::optional<int> at(std::size_t i) const {
     if (word(i, i) == "last" || word(i, i) == "this") return last(i);
     if (word(i, i) == "yesterday" || word(i, i) == "today") return 0;
-    if (word(i, i) == "half" && word(i + 1, i) == "a" && word(i + 2, i) == "year") return 6;
+    if (word(i, i) == "half") return half_year(i);
     if (is_past_mark(i + 1, i)) {
       if (const auto together = months_written_together(word(i, i))) return together;
       const bool is_one = !word(i, i).ends_with("s") && (i == 0 || !small_number(word(i - 1, i)));
@@ -39,6 +39,11 @@ class Times {
     if (word(i, i) == "couple") {
       const std::size_t unit = word(i + 1, i) == "of" ? i + 2 : i + 1;
       return is_past_mark(unit + 1, i) ? months_of(2, word(unit, i)) : std::nullopt;
+    }
+    // "before one year", as other languages put it
+    if (word(i, i) == "before") {
+      const auto number = small_number(word(i + 1, i));
+      return number ? months_of(*number, word(i + 2, i)) : std::nullopt;
     }
     const auto count = small_number(word(i, i));
     if (count && is_past_mark(i + 2, i)) return months_of(*count, word(i + 1, i));
@@ -72,6 +77,12 @@ class Times {
            next == "elsewhere" || next == "by" || next == "at";
   }
 
+  // "half a year ago", "half year back"
+  std::optional<int> half_year(std::size_t i) const {
+    const std::size_t unit = word(i + 1, i) == "a" ? i + 2 : i + 1;
+    return word(unit, i) == "year" ? std::optional(6) : std::nullopt;
+  }
+
   std::optional<int> last(std::size_t i) const {
     const auto months = months_of(1, word(i + 1, i));
     return word(i, i) == "last" || !months ? months : std::optional(0);
@@ -83,7 +94,9 @@ class Times {
 
   bool is_past_mark(std::size_t at, std::size_t anchor) const {
     const std::string_view mark = word(at, anchor);
-    return mark == "ago" || mark == "back" || mark == "old";
+    // Not "before": "2 months before sale" counts from the sale.
+    return mark == "ago" || mark == "back" || mark == "old" || mark == "previously" ||
+           mark == "earlier";
   }
 
   const NotePage& page_;
@@ -102,7 +115,7 @@ bool did_it(const NotePage& page, const std::vector<char>& is_work, std::size_t 
   if (at > 0 && page.same_clause(at - 1, at)) {
     std::size_t before = at - 1;
     while (before > 0 && page.same_clause(before - 1, at) && page.word(before) == "the") --before;
-    if (page.word(before) == "by") return true;
+    if (page.word(before) == "by" || page.word(before) == "from") return true;
   }
   std::size_t next = at + 1;
   while (page.same_clause(next, at) && is_work[next] == 0 &&
@@ -127,7 +140,7 @@ bool is_of_owner(std::string_view word) {
 
 bool is_ours(const NotePage& page, std::size_t at) {
   return at > 0 && page.same_clause(at - 1, at) &&
-         (page.word(at - 1) == "our" || page.word(at - 1) == "this");
+         (page.word(at - 1) == "our" || page.word(at - 1) == "this" || page.word(at - 1) == "my");
 }
 
 // "last owner", "previous owner's": not the one of today.
@@ -139,6 +152,8 @@ bool is_former(const NotePage& page, std::size_t at) {
 
 bool says_us(const NotePage& page, std::size_t at) {
   const std::string& word = page.word(at);
+  // "renewed by you", in a customer's own words.
+  if (word == "you") return at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
   if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {
     return false;
   }
@@ -205,6 +220,16 @@ bool has_somebody_before(const NotePage& page, std::size_t at) {
   if (i == 0 || !page.same_clause(i - 1, at)) return false;
   const std::string& word = page.word(i - 1);
   return names_others(word) || names_owner(word);
+}
+
+bool says_who_or_when(const NotePage& page, std::size_t i) {
+  const std::string& word = page.word(i);
+  // "two years old" is no age of a repair
+  for (std::size_t k = i; k < i + 3 && page.same_clause(k, i); ++k) {
+    if (page.word(k) == "old") return false;
+  }
+  return word == "us" || word == "here" || word == "ago" || word == "ours" || names_others(word) ||
+         says_own_work(word) || word == "owner" || months_ago_in(page, {i, i + 1}).has_value();
 }
 
 }  // namespace shoplore

@@ -35,6 +35,9 @@ struct RepairSaid {
 // or which one it was.
 [[nodiscard]] bool passes_in_repair(const NotePage& page, std::size_t at);
 
+// A word that says alone who did it or how long ago: "us", "dealer", "ago", "2mo".
+[[nodiscard]] bool says_who_or_when(const NotePage& page, std::size_t at);
+
 // Whether the word before this token, adverbs apart, names somebody who could have done it.
 [[nodiscard]] bool has_somebody_before(const NotePage& page, std::size_t at);
 

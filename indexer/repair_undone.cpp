@@ -38,6 +38,10 @@ bool is_undone_after(const NotePage& page, const std::vector<char>& is_work, Tok
     return !says_wanted(page.word(at)) && (is_work[at] != 0 || passes_in_repair(page, at));
   };
   while (page.same_clause(i, group.first) && passes(i)) ++i;
+  // "new pads to be fitted"
+  for (std::size_t k = group.first; k + 1 < i; ++k) {
+    if (page.word(k) == "to" && page.word(k + 1) == "be") return true;
+  }
   if (page.same_clause(i, group.first)) return says_wanted(page.word(i));
   const std::size_t end = page.token(i - 1).end;
   const std::size_t next = i < page.size() ? page.token(i).begin : page.text().size();

@@ -1,5 +1,7 @@
 #include "indexer/verdict_words.hpp"
 
+#include <algorithm>
+
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
@@ -7,7 +9,8 @@
 namespace shoplore {
 namespace {
 
-constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 3, kWordsBeside = 2;
+constexpr std::size_t kWordsAfter = 5, kWordsBefore = 2, kWordsAcross = 3, kWordsBeside = 2,
+                      kWordsAround = 8;
 
 Verdict turned(Verdict verdict) {
   return verdict == Verdict::kPass ? Verdict::kFail : Verdict::kPass;
@@ -38,6 +41,8 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
                                                 VerdictReach reach) const {
   for (std::size_t i = match.first; i < match.last; ++i) {
     const std::string& word = page_.word(i);
+    // "low side", "high pressure": which of two, not how it went.
+    if ((word == "low" || word == "high") && i + 1 < match.last) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
@@ -47,7 +52,27 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   if (const auto denied = of_denied(match)) return denied;
   if (const auto lacking = of_lacking(match)) return lacking;
   if (const auto found = after(match, reach)) return found;
-  return before(match, reach);
+  if (const auto found = before(match, reach)) return found;
+  return of_having(match);
+}
+
+// "the turbo has shaft play", "there is play in the ball joint": what should not be there is.
+std::optional<VerdictWords> VerdictSearch::of_having(const PhraseMatch& match) const {
+  constexpr std::size_t kReach = 4;
+  bool should_lack = false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    should_lack = should_lack || page_.word(i) == "play";
+  }
+  if (!should_lack) return std::nullopt;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page_.word(i - 1);
+    if (!page_.same_clause(i - 1, match.first) || is_negation(word)) return std::nullopt;
+    if (word == "has" || word == "have" || word == "there" || word == "theres" || word == "got" ||
+        word == "shows" || word == "felt") {
+      return VerdictWords{Verdict::kFail, {i - 1, i}};
+    }
+  }
+  return std::nullopt;
 }
 
 // "no play in the ball joint", "no spark at the tester".
@@ -100,6 +125,16 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   return std::nullopt;
 }
 
+// "dry and rusty", "clean but worn": bad news joined to good outweighs it.
+VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
+  const std::size_t next = words.at.last;
+  const auto here = [&](std::size_t i) { return page_.same_clause(i, words.at.first); };
+  const bool joined = here(next) && (page_.word(next) == "and" || page_.word(next) == "but");
+  const bool is_bad = joined && here(next + 1) && says_fail(page_.word(next + 1));
+  if (is_bad) return {Verdict::kFail, {words.at.first, next + 2}};
+  return words;
+}
+
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (const auto found = of_words(i)) return found;
   const std::string& word = page_.word(i);
@@ -114,10 +149,12 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
     return std::nullopt;
   }
   if (says_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
-  const bool passes = says_pass(word);
+  // "at steady 80 km/h"
+  const bool is_speed = word == "steady" && i > 0 && page_.word(i - 1) == "at";
+  const bool passes = says_pass(word) && !is_speed;
   if (!passes && !says_fail(word)) return std::nullopt;
   const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-  if (!is_denied_at(page_, i)) return VerdictWords{verdict, {i, i + 1}};
+  if (!is_denied_at(page_, i)) return outweighed({verdict, {i, i + 1}});
   std::size_t no = i;
   while (no > 0 && !is_negation(page_.word(no))) --no;
   return VerdictWords{turned(verdict), {no, i + 1}};
@@ -187,7 +224,9 @@ TokenRange VerdictSearch::reach_of(const PhraseMatch& match) const {
 std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) const {
   const TokenRange reach = reach_of(match);
   std::optional<VerdictWords> good, bad;
-  for (std::size_t i = reach.first; i < reach.last; ++i) {
+  const std::size_t first = match.first > kWordsAround ? match.first - kWordsAround : 0;
+  const std::size_t last = std::min(reach.last, match.last + kWordsAround);
+  for (std::size_t i = std::max(reach.first, first); i < last; ++i) {
     const bool is_own = i >= match.first && i < match.last;
     if (is_own || page_.is_claimed(i) || is_finding_[i] != 0) continue;
     const std::string& word = page_.word(i);

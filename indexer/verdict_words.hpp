@@ -42,9 +42,11 @@ class VerdictSearch {
  private:
   [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
+  [[nodiscard]] VerdictWords outweighed(VerdictWords words) const;
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_lacking(const PhraseMatch& match) const;
+  [[nodiscard]] std::optional<VerdictWords> of_having(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> after(const PhraseMatch& match,
                                                   VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,

@@ -100,7 +100,7 @@ bool may_use(EntryKind kind, std::string_view field) {
       {"unit", {K::kCheck}},
       {"range", {K::kCheck}},
       {"where", {K::kCheck}},
-      {"conditions", {K::kCheck}},
+      {"conditions", {K::kCheck, K::kSymptom}},
       {"how", {K::kCheck, K::kVerification, K::kCaution}},
       {"expands_to", {K::kShorthand}},
       {"make", {K::kVehicleModel}},
@@ -134,6 +134,7 @@ std::string fault_of(const Entry& entry) {
       return fmt::format("{}: not a field of a {}", field, name_of(entry.kind));
     }
   }
+  if (entry.kind_of == entry.id) return "kind_of: is the entry itself";
   if (entry.minutes && *entry.minutes < 0) return "minutes: may not be negative";
   if (entry.low && entry.high && *entry.low > *entry.high) return "low: is above high";
   for (const auto& [field, phrases] :

@@ -84,7 +84,8 @@ struct Entry {
   std::optional<double> low, high;      // check: expected range of its reading
   std::optional<RangeOf> range_of;      // check: nothing is kValue
   std::string where;                    // check: where to look or measure
-  std::vector<std::string> conditions;  // check: condition ids it needs
+  // check: condition ids it needs; symptom: those with which the wider symptom is this one
+  std::vector<std::string> conditions;
   std::string how;         // check, verification: how to do it safely; caution: the text
   std::string expands_to;  // shorthand: the words it stands for
   std::string source;      // where a trade value comes from

@@ -16,6 +16,25 @@ TEST(CheckReader, AWordSaysHowItWent) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(CheckReader, ItsNameMayStandTheOtherWayRound) {
+  const std::vector<NoteRow> table{{"connector wet", {"check connector_open_look fail"}},
+                                   {"wet connector", {"check connector_open_look fail"}},
+                                   {"fuse burnt", {"check fuse_look fail"}},
+                                   {"burnt fuse", {"check fuse_look fail"}},
+                                   {"stuck vanes", {"check vane_sweep_test fail"}},
+                                   {"connector green", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(CheckReader, ItMayBeNamedByWhatWasDone) {
+  const std::vector<NoteRow> table{
+      {"dye showing, leak found", {"check ac_leak_lamp fail"}},
+      {"charges fine on another charger", {"check charge_cable_swap pass"}},
+      {"fan runs when commanded, ok", {"check fan_command pass"}},
+      {"wiggling the loom, no change", {"check wiggle_test pass"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 TEST(CheckReader, AReadingSaysItByTheExpectedRange) {
   // Charging voltage 13.8 to 14.8 V: common practice, no source.
   const std::vector<NoteRow> table{

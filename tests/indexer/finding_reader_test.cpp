@@ -102,6 +102,18 @@ TEST(FindingReader, ACylinderNumberBelongsToItsSymptom) {
   EXPECT_EQ(leftover_of("misfire cylinder head"), (std::vector<std::string>{"cylinder", "head"}));
 }
 
+// Bare words that could be said of many things name none of them.
+TEST(FindingReader, WordsOfManyThingsNameNoFinding) {
+  const std::vector<NoteRow> table{{"lamp won't switch off", {}},
+                                   {"sidelight won't switch on", {}},
+                                   {"won't engage", {}},
+                                   {"mirror motor", {}},
+                                   {"misfire every morning", {"symptom misfire"}},
+                                   {"misfire every night", {"symptom misfire"}},
+                                   {"misfire on a hill", {"symptom misfire", "condition uphill"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 TEST(FindingReader, ACheckNeedsAWordThatSaysHowItWent) {
   const std::vector<NoteRow> table{
       {"linkage stiff by hand", {"check wastegate_linkage_by_hand fail"}},

@@ -17,7 +17,7 @@ namespace {
 struct Bar {
   double precision, recall, negation, code_and_mileage_recall;
 };
-constexpr Bar kWanted{.95, .90, .95, .95}, kReached{.90, .87, .84, .85};
+constexpr Bar kWanted{.95, .90, .95, .95}, kReached{.925, .905, .88, .85};
 
 void expect_understood(const Comparison& comparison, const Bar& bar) {
   std::puts(table_of(comparison).c_str());

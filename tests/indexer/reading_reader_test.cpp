@@ -65,13 +65,15 @@ TEST(ReadingReader, UnitsOfOneQuantityConvert) {
     double expected;
   };
   // 14.5 psi: 14.5 * 6.894757 kPa (NIST SP 811, appendix B.9) is 99.97398 kPa.
-  for (const Row& row : {Row{11.2, "V", "mV", 11200}, Row{2.1, "bar", "mbar", 2100},
-                         Row{14.5, "psi", "bar", 0.9997398}, Row{0.47, "kohm", "ohm", 470},
-                         Row{3, "mm", "mm", 3}, Row{90, "MPa", "bar", 900}}) {
+  for (const Row& row :
+       {Row{11.2, "V", "mV", 11200}, Row{2.1, "bar", "mbar", 2100},
+        Row{14.5, "psi", "bar", 0.9997398}, Row{0.47, "kohm", "ohm", 470}, Row{3, "mm", "mm", 3},
+        Row{90, "MPa", "bar", 900}, Row{18, "deg", "C", 18}}) {
     ASSERT_TRUE(in_unit(row.value, row.from, row.to)) << row.from;
     EXPECT_NEAR(*in_unit(row.value, row.from, row.to), row.expected, 1e-6) << row.from;
   }
   EXPECT_FALSE(in_unit(1, "V", "ohm"));
+  EXPECT_FALSE(in_unit(1, "C", "deg"));  // a temperature is no angle
   EXPECT_FALSE(in_unit(1, "furlong", "mm"));
 }
 

@@ -88,7 +88,8 @@ TEST(RepairReader, TheSentenceSaysWho) {
 TEST(RepairReader, APartThatChangedPlacesIsATest) {
   for (const char* text : {"swapped coil 1 and 3", "swapped coils over",
                            "pump relay swapped, relay good", "we swapped the coils",
-                           "changed coils round", "tried another coil", "fitted known good coil"}) {
+                           "changed coils round", "tried another coil", "fitted known good coil",
+                           "car charges on another charge cable", "swapped with another coil"}) {
     for (const std::string& line : lines_of(text)) {
       EXPECT_FALSE(line.starts_with("earlier_repair")) << text << ": " << line;
     }
@@ -123,12 +124,21 @@ TEST(RepairReader, ListsGoOnOverCommas) {
 
 TEST(RepairReader, ReadsHowLongAgo) {
   const std::vector<std::pair<const char*, std::optional<int>>> table{
-      {"coil replaced 4 mo ago", 4},        {"coil replaced 2mo back", 2},
-      {"coil replaced a year ago", 12},     {"coil replaced half a year ago", 6},
-      {"coil replaced last month", 1},      {"coil replaced couple of months ago", 2},
-      {"battery 3 months old", 3},          {"5 months ago other garage put new coils", 5},
-      {"coil new, fitted 2 yrs ago", 24},   {"coil replaced last week", 0},
-      {"I change battery 2 months ago", 2}, {"coil replaced here", std::nullopt}};
+      {"coil replaced 4 mo ago", 4},
+      {"coil replaced 2mo back", 2},
+      {"coil replaced a year ago", 12},
+      {"coil replaced half a year ago", 6},
+      {"coil replaced last month", 1},
+      {"coil replaced couple of months ago", 2},
+      {"battery 3 months old", 3},
+      {"5 months ago other garage put new coils", 5},
+      {"coil new, fitted 2 yrs ago", 24},
+      {"coil replaced last week", 0},
+      {"I change battery 2 months ago", 2},
+      {"coil replaced 3 months earlier", 3},
+      {"coil replaced 3 months previously", 3},
+      {"coil replaced here", std::nullopt},
+      {"coil replaced 3 months before sale", std::nullopt}};
   for (const auto& [text, months] : table) {
     const auto items = built_in_recogniser().recognise(text).items;
     ASSERT_EQ(items.size(), 1U) << text;

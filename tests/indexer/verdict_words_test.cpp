@@ -28,6 +28,16 @@ TEST(VerdictWords, WhatIsLackingMayBeGoodOrBadNews) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(VerdictWords, NoChangeIsGoodAndPlayThatIsThereIsNot) {
+  const std::vector<NoteRow> table{
+      {"wiggle test no change", {"check wiggle_test pass"}},
+      {"wiggle test: no difference", {"check wiggle_test pass"}},
+      {"there is play in ball joint", {"check ball_joint_play fail"}},
+      {"lower arm has play in ball joint", {"check ball_joint_play fail"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+  EXPECT_EQ(lines_of("ball joint play"), std::vector<std::string>{"symptom steering_play"});
+}
+
 TEST(VerdictWords, AFindingBetweenOrAFullStopEndsTheSearch) {
   EXPECT_EQ(lines_of("compression test. ok"), std::vector<std::string>{});
   EXPECT_EQ(lines_of("compression test misfire ok"), std::vector<std::string>{"symptom misfire"});

@@ -1,4 +1,4 @@
-#include "indexer/check_words.hpp"
+#include "indexer/telling_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,15 +14,17 @@ namespace shoplore {
 namespace {
 
 constexpr double kPull = 2;  // texts the background counts for
-// Log-odds before the next check, and of the clause being about this check rather than any: set so
-// that on the notes of tuning few guesses are wrong.
-constexpr double kLeastLead = 4, kLeastScore = 5;
+// Set so that on the notes of tuning few guesses are wrong.
+constexpr double kLeastScore = 5, kLeastLeadOfCheck = 4, kLeastLeadOfSymptom = 7;
 constexpr std::size_t kLeastWords = 2;
 
-std::vector<std::string> telling_stems(std::string_view text) {
+std::vector<std::string> telling_stems(std::string_view text, EntryKind kind) {
   std::vector<std::string> stems;
   for (const Word& word : words_of(text)) {
-    if (tells_check(word.text)) stems.push_back(comparable(word.text));
+    for (const std::string& plain : written_out(word.text)) {
+      const bool tells = kind == EntryKind::kCheck ? tells_check(plain) : tells_symptom(plain);
+      if (tells) stems.push_back(comparable(plain));
+    }
   }
   return stems;
 }
@@ -35,43 +37,50 @@ bool tells_check(std::string_view word) {
          word.find_first_of("0123456789") == word.npos;
 }
 
-CheckWords::CheckWords(const Vocabulary& vocabulary) {
+bool tells_symptom(std::string_view word) {
+  return !is_stop_word(word) && word.find_first_of("0123456789") == word.npos;
+}
+
+TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)
+    : kind_(kind),
+      least_{kind == EntryKind::kCheck ? kLeastLeadOfCheck : kLeastLeadOfSymptom, kLeastScore} {
   std::map<std::string, std::map<std::size_t, double>> counts;
   std::vector<double> texts;
   double all = 0;
-  const auto add = [&](std::size_t check, std::string_view text) {
-    const auto stems = telling_stems(text);
+  const auto add = [&](std::size_t at, std::string_view text) {
+    const auto stems = telling_stems(text, kind_);
     for (const std::string& stem : std::set<std::string>(stems.begin(), stems.end())) {
-      counts[stem][check] += 1;
+      counts[stem][at] += 1;
     }
-    texts[check] += 1;
+    texts[at] += 1;
     all += 1;
   };
-  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
+  for (const auto& [id, entry] : vocabulary.entries(kind)) {
     if (!entry.retired.empty() || !entry.alias_of.empty()) continue;
-    const std::size_t check = ids_.size();
+    const std::size_t at = ids_.size();
     ids_.push_back(id);
     texts.push_back(0);
-    add(check, entry.name);
-    for (const std::string& phrase : entry.phrases) add(check, phrase);
+    add(at, entry.name);
+    for (const std::string& phrase : entry.phrases) add(at, phrase);
     for (const std::string& part : entry.components) {
-      add(check, vocabulary.display_name(EntryKind::kComponent, part));
+      add(at, vocabulary.display_name(EntryKind::kComponent, part));
     }
   }
-  for (const auto& [stem, by_check] : counts) {
+  for (const auto& [stem, by_entry] : counts) {
     double sum = 0;
-    for (const auto& [check, n] : by_check) sum += n;
+    for (const auto& [at, n] : by_entry) sum += n;
     const double background = (sum + 0.5) / (all + 1);
-    for (const auto& [check, n] : by_check) {
-      const double rate = (n + kPull * background) / (texts[check] + kPull);
-      uses_[stem].push_back({check, std::log(rate / background)});
+    for (const auto& [at, n] : by_entry) {
+      const double rate = (n + kPull * background) / (texts[at] + kPull);
+      uses_[stem].push_back({at, std::log(rate / background)});
     }
     const double typical = all / static_cast<double>(ids_.size());
     missing_[stem] = std::log(kPull / (typical + kPull));
   }
 }
 
-std::optional<CheckWords::Guess> CheckWords::guess(const std::vector<std::string>& stems) const {
+std::optional<TellingWords::Guess> TellingWords::guess(
+    const std::vector<std::string>& stems) const {
   if (ids_.empty()) return std::nullopt;
   std::vector<double> scores(ids_.size(), 0);
   std::vector<std::vector<std::size_t>> telling(ids_.size());
@@ -83,8 +92,8 @@ std::optional<CheckWords::Guess> CheckWords::guess(const std::vector<std::string
     const double missing = missing_.at(stems[i]);
     base += missing;
     for (const WordUse& use : uses->second) {
-      scores[use.check] += use.weight - missing;
-      if (use.weight > 0.5) telling[use.check].push_back(i);
+      scores[use.entry] += use.weight - missing;
+      if (use.weight > 0.5 && !is_negation(stems[i])) telling[use.entry].push_back(i);
     }
   }
   std::size_t best = 0;
@@ -95,7 +104,7 @@ std::optional<CheckWords::Guess> CheckWords::guess(const std::vector<std::string
   for (std::size_t c = 0; c < scores.size(); ++c) {
     if (c != best) next = std::max(next, scores[c]);
   }
-  const bool is_clear = scores[best] - next >= kLeastLead && scores[best] + base >= kLeastScore &&
+  const bool is_clear = scores[best] - next >= least_.lead && scores[best] + base >= least_.score &&
                         telling[best].size() >= kLeastWords;
   if (!is_clear) return std::nullopt;
   return Guess{ids_[best], scores[best] - next, telling[best]};

@@ -1,4 +1,4 @@
-#include "indexer/check_words.hpp"
+#include "indexer/telling_words.hpp"
 
 #include <gtest/gtest.h>
 
@@ -17,8 +17,8 @@ std::vector<std::string> stems_of(std::string_view text) {
   return stems;
 }
 
-TEST(CheckWords, WordsThatStandTogetherInOneChecksTextsTellIt) {
-  const CheckWords words(built_in_vocabulary());
+TEST(TellingWords, WordsThatStandTogetherInOneChecksTextsTellIt) {
+  const TellingWords words(built_in_vocabulary(), EntryKind::kCheck);
   struct Row {
     const char* text;
     const char* id;
@@ -33,14 +33,14 @@ TEST(CheckWords, WordsThatStandTogetherInOneChecksTextsTellIt) {
   }
 }
 
-TEST(CheckWords, OneWordOrCommonWordsTellNothing) {
-  const CheckWords words(built_in_vocabulary());
+TEST(TellingWords, OneWordOrCommonWordsTellNothing) {
+  const TellingWords words(built_in_vocabulary(), EntryKind::kCheck);
   for (const char* text : {"", "tester", "looked at it", "engine running", "ok", "12.4 V"}) {
     EXPECT_FALSE(words.guess(stems_of(text))) << text;
   }
 }
 
-TEST(CheckWords, VerdictsUnitsAndNumbersTellNoCheck) {
+TEST(TellingWords, VerdictsUnitsAndNumbersTellNoCheck) {
   for (const char* word : {"ok", "failed", "not", "left", "bar", "12", "the"}) {
     EXPECT_FALSE(tells_check(word)) << word;
   }

@@ -1,0 +1,77 @@
+#include "indexer/other_senses.hpp"
+
+#include <string_view>
+
+#include "indexer/note_words.hpp"
+#include "indexer/text.hpp"
+
+namespace shoplore {
+namespace {
+
+bool is_warmth(std::string_view word) {
+  return word == "hot" || word == "warm" || word == "cold";
+}
+
+// "replaced last summer" says when, not in which weather.
+bool is_time_past(const NotePage& page, std::size_t at) {
+  if (at == 0) return false;
+  const std::string& before = page.word(at - 1);
+  return before == "last" || before == "this" || before == "since";
+}
+
+// "the tyre, after a week, is flat", "never on the flat", "the signal flat".
+bool is_of_a_battery(const NotePage& page, std::size_t at) {
+  constexpr std::size_t kReach = 8;
+  if (at > 0 && page.word(at - 1) == "the") return true;
+  // "signal flat", but "goes flat", "P0299 flat uphill"
+  const bool is_of_word_before = at > 0 && page.same_clause(at - 1, at) &&
+                                 !page.is_claimed(at - 1) && !is_filler(page.word(at - 1)) &&
+                                 !is_stop_word(page.word(at - 1)) &&
+                                 !is_negation(page.word(at - 1));
+  if (is_of_word_before) return true;
+  for (std::size_t i = at; i > 0 && i + kReach > at; --i) {
+    const std::string& word = page.word(i - 1);
+    if (word == "battery" || word == "tyre" || word == "batt") return true;
+  }
+  return false;
+}
+
+// "DO NOT CRANK" is an order.
+bool is_order(const NotePage& page, const PhraseMatch& match) {
+  if (match.first == 0 || page.word(match.first) != "not") return false;
+  const std::size_t before = match.first - 1;
+  return page.word(before) == "do" && (before == 0 || !page.same_clause(before - 1, before));
+}
+
+}  // namespace
+
+bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
+  const std::string& last = page.word(match.last - 1);
+  if (is_order(page, match)) return true;
+  if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
+    return true;
+  }
+  return (last == "power" || last == "flat") && page.same_clause(match.last, match.first) &&
+         names_another_thing(page.word(match.last));
+}
+
+bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
+  if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
+  if (is_time_past(page, match.first)) return true;
+  if (!is_warmth(page.word(match.first))) return false;
+  if (is_warmth_of_a_thing(page, match.first)) return true;
+  std::size_t i = match.first;
+  while (i > 0 && page.same_clause(i - 1, match.first) && is_stop_word(page.word(i - 1))) --i;
+  return i > 0 && page.same_clause(i - 1, match.first) && !page.is_claimed(i - 1);
+}
+
+bool is_warmth_of_a_thing(const NotePage& page, std::size_t at) {
+  std::size_t i = at;
+  while (i > 0 && page.same_clause(i - 1, at) &&
+         (is_stop_word(page.word(i - 1)) || is_filler(page.word(i - 1)))) {
+    --i;
+  }
+  return i > 0 && page.same_clause(i - 1, at) && takes_warmth(page.word(i - 1));
+}
+
+}  // namespace shoplore

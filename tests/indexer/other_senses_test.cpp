@@ -1,0 +1,66 @@
+#include "indexer/other_senses.hpp"
+
+#include <gtest/gtest.h>
+
+#include "tests/indexer/note_pages.hpp"
+
+namespace shoplore {
+namespace {
+
+// The words from the first of these to the last, as a match.
+PhraseMatch match_of(const NotePage& page, std::string_view first, std::string_view last,
+                     EntryKind kind) {
+  return {kind, "", token_of(page, first), token_of(page, last) + 1};
+}
+
+struct Row {
+  const char *text, *first, *last;
+};
+
+TEST(OtherSenses, PowerAndFlatBelongToTheWordThatTakesThem) {
+  for (const Row& row :
+       {Row{"no power steering", "no", "power"}, Row{"flat tyre", "flat", "flat"},
+        Row{"battery goes flat", "flat", "flat"}, Row{"never on the flat", "flat", "flat"},
+        Row{"do not crank", "not", "crank"}}) {
+    const NotePage page = page_of(row.text);
+    EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
+        << row.text;
+  }
+  for (const Row& row : {Row{"no power uphill", "no", "power"}, Row{"no power", "no", "power"},
+                         Row{"flat uphill", "flat", "flat"}, Row{"it goes flat", "flat", "flat"},
+                         Row{"it does not crank", "not", "crank"}}) {
+    const NotePage page = page_of(row.text);
+    EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
+        << row.text;
+  }
+}
+
+TEST(OtherSenses, ABareWordOfHeatIsAConditionAtTheBeginningOfAClauseOnly) {
+  struct Case {
+    const char *text, *word;
+    bool is_other;
+  };
+  for (const Case& row : {Case{"takes ages to warm", "warm", true}, Case{"heater hot", "hot", true},
+                          Case{"last summer", "summer", true}, Case{"misfire, hot", "hot", false},
+                          Case{"hot", "hot", false}, Case{"in summer", "summer", false}}) {
+    const NotePage page = page_of(row.text);
+    const auto match = match_of(page, row.word, row.word, EntryKind::kCondition);
+    EXPECT_EQ(is_other_condition(page, match), row.is_other) << row.text;
+  }
+  const NotePage page = page_of("heater hot");
+  EXPECT_FALSE(is_other_condition(page, match_of(page, "hot", "hot", EntryKind::kSymptom)));
+}
+
+TEST(OtherSenses, WarmthOfAThingIsNoTime) {
+  for (const char* text : {"wheel gets really hot", "stone hot"}) {
+    const NotePage page = page_of(text);
+    EXPECT_TRUE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
+  }
+  for (const char* text : {"misfire hot", "hot", "gets. hot"}) {
+    const NotePage page = page_of(text);
+    EXPECT_FALSE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
+  }
+}
+
+}  // namespace
+}  // namespace shoplore
