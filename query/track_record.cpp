@@ -28,11 +28,9 @@ Result<CaseJudged> judge_case(const RankingModel& model, const PastCase& past,
     const std::size_t draws = kHiddenLevels[level] > 0 ? options.draws : 1;
     for (std::size_t draw = 0; draw < draws; ++draw) {
       const auto items = some_of(past.questions, kHiddenLevels[level], random);
-      const auto counts = model.count(items, {}, left_out);
-      if (!counts) return fail(counts.error());
-      const CauseColumns columns = columns_of(*counts, model.knobs().smoothing);
-      judged[level].push_back(judge(
-          probabilities_of(columns, counts->seen, items.size(), model.knobs()), past.stated.cause));
+      const auto probabilities = model.probabilities(items, {}, left_out);
+      if (!probabilities) return fail(probabilities.error());
+      judged[level].push_back(judge(*probabilities, past.stated.cause));
     }
   }
   return judged;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 
 #include "query/checks/check_trust.hpp"
 #include "query/checks/repair_order.hpp"
@@ -163,7 +164,8 @@ class Advising {
   }
 
   // The check, then repairs in the order its answer leaves.
-  double minutes_with(const CheckChoice& choice, const std::vector<double>& causes) const {
+  double minutes_with(const CheckChoice& choice, const std::vector<double>& causes,
+                      double minutes_without) const {
     const auto rates =
         std::find_if(basis_.rates.begin(), basis_.rates.end(),
                      [&](const auto& each) { return each.attribute == choice.attribute; });
@@ -173,7 +175,7 @@ class Advising {
                try_in_order(causes_after(causes, rates->rates[a])).order.expected_minutes;
     }
     return choice.minutes + choice.removal_minutes + choice.answerable * after +
-           (1 - choice.answerable) * try_in_order(causes).order.expected_minutes;
+           (1 - choice.answerable) * minutes_without;
   }
 
   bool is_never_tried_cause(CauseNumber cause) const {
@@ -205,10 +207,10 @@ class Advising {
     const Tried tried = try_in_order(causes);
     RepairOnSuspicion repair{steps_of(tried), tried.order.expected_minutes, 0};
     if (repair.order.empty()) return {};
-    repair.expected_minutes_checked = minutes_with(checks.front(), causes);
+    repair.expected_minutes_checked = std::numeric_limits<double>::infinity();
     for (const CheckChoice& check : checks) {
-      repair.expected_minutes_checked =
-          std::min(repair.expected_minutes_checked, minutes_with(check, causes));
+      repair.expected_minutes_checked = std::min(
+          repair.expected_minutes_checked, minutes_with(check, causes, repair.expected_minutes));
     }
     const bool saves =
         repair.expected_minutes <= (1 - kLeastSaved) * repair.expected_minutes_checked;

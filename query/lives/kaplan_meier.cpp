@@ -96,14 +96,14 @@ std::optional<SurvivalAt> survival_at(const SurvivalCurve& curve, double time, S
   if (time > curve.longest && !all_failed) return std::nullopt;
   if (step == nullptr) return SurvivalAt{};
   return SurvivalAt{step->survival, step->standard_error,
-                    interval_of(*step, band, two_sided_deviate(confidence))};
+                    interval_of(*step, band, two_sided_z(confidence))};
 }
 
 SurvivalQuantile survival_quantile(const SurvivalCurve& curve, double share, SurvivalBand band,
                                    double confidence) {
   assert(share > 0 && share < 1);
   const double level = 1 - share;
-  const double z = two_sided_deviate(confidence);
+  const double z = two_sided_z(confidence);
   SurvivalQuantile quantile;
   for (const SurvivalStep& step : curve.steps) {
     if (!quantile.time && reaches(step.survival, level)) quantile.time = step.time;

@@ -63,18 +63,13 @@ std::uint64_t count_failures(std::span<const Life> lives) {
       std::count_if(lives.begin(), lives.end(), [](const Life& life) { return life.failed; }));
 }
 
-double two_sided_deviate(double confidence) {
-  assert(confidence > 0 && confidence < 1);
-  return std::sqrt(2.0) * boost::math::erf_inv(confidence, Policy());
-}
-
 double normal_quantile(double share) {
   assert(share > 0 && share < 1);
   return -std::sqrt(2.0) * boost::math::erfc_inv(2 * share, Policy());
 }
 
 Estimate estimate_on_log_scale(double log_value, double log_error, double confidence) {
-  const double half = two_sided_deviate(confidence) * log_error;
+  const double half = two_sided_z(confidence) * log_error;
   return {std::exp(log_value), std::exp(log_value - half), std::exp(log_value + half)};
 }
 

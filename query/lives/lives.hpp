@@ -13,6 +13,7 @@
 #include <span>
 
 #include "indexer/result.hpp"
+#include "query/intervals.hpp"
 
 namespace shoplore {
 
@@ -47,9 +48,6 @@ struct PairCovariance {
 [[nodiscard]] Result<void> check_lives_to_fit(std::span<const Life> lives);
 
 [[nodiscard]] std::uint64_t count_failures(std::span<const Life> lives);
-
-// z with P(-z <= Z <= z) = confidence for a standard normal Z. Requires: 0 < confidence < 1.
-[[nodiscard]] double two_sided_deviate(double confidence);
 
 // z with P(Z <= z) = share. Requires: 0 < share < 1.
 [[nodiscard]] double normal_quantile(double share);

@@ -171,7 +171,7 @@ HazardTrend hazard_trend(const WeibullFit& fit, double confidence) {
 Estimate shape_by_likelihood(std::span<const Life> lives, const WeibullFit& fit,
                              double confidence) {
   const Prepared prepared = prepare(lives);
-  const double z = two_sided_deviate(confidence);
+  const double z = two_sided_z(confidence);
   const double least = fit.log_likelihood - z * z / 2;
   const auto above = [&](double b) { return best_of_shape(prepared, b).log_likelihood - least; };
   double low = fit.shape, high = fit.shape;

@@ -26,4 +26,13 @@ Result<QuestionCounts> RankingModel::count(const std::vector<EvidenceItem>& item
   return count_question(items, filter, basis(), left_out);
 }
 
+Result<std::vector<double>> RankingModel::probabilities(
+    const std::vector<EvidenceItem>& items, const Filter& filter,
+    const std::optional<LeftOut>& left_out) const {
+  const auto counts = count(items, filter, left_out);
+  if (!counts) return fail(counts.error());
+  return probabilities_of(columns_of(*counts, knobs_.smoothing), counts->seen, items.size(),
+                          knobs_);
+}
+
 }  // namespace shoplore

@@ -27,6 +27,11 @@ class RankingModel {
                                              const Filter& filter,
                                              const std::optional<LeftOut>& left_out = {}) const;
 
+  // Only the probabilities, by CauseNumber, "not in these records" last: what scoring needs.
+  [[nodiscard]] Result<std::vector<double>> probabilities(
+      const std::vector<EvidenceItem>& items, const Filter& filter,
+      const std::optional<LeftOut>& left_out = {}) const;
+
   [[nodiscard]] const RankingKnobs& knobs() const { return knobs_; }
   void set_knobs(const RankingKnobs& knobs) { knobs_ = knobs; }
 

@@ -249,7 +249,7 @@ template <class Fit>
 void expect_same_ages(const Fit& fit, const std::vector<Numbers>& rows, const std::string& what) {
   for (const Numbers& row : rows) {
     const Estimate age = failed_by(fit, row[0], .95);
-    const double half = two_sided_deviate(.95) * row[2];
+    const double half = two_sided_z(.95) * row[2];
     EXPECT_NEAR(std::log(age.value), row[1], 1e-6 * row[2]) << what;
     EXPECT_NEAR(std::log(age.low), row[1] - half, 1e-5 * row[2]) << what;
     EXPECT_NEAR(std::log(age.high), row[1] + half, 1e-5 * row[2]) << what;

@@ -18,13 +18,6 @@ namespace {
 
 constexpr std::array<double, 3> kHidden{0, .5, .75};
 
-std::vector<double> probabilities(const RankingModel& model,
-                                  const std::vector<EvidenceItem>& items) {
-  const QuestionCounts counts = model.count(items, {}).value();
-  return probabilities_of(columns_of(counts, model.knobs().smoothing), counts.seen, items.size(),
-                          model.knobs());
-}
-
 TEST(DemoCalibration, ProbabilitiesComeTrue) {
   const DemoShop shop(2'400);
   const RankingModel model = shop.fitted(1);
@@ -37,7 +30,7 @@ TEST(DemoCalibration, ProbabilitiesComeTrue) {
       ASSERT_TRUE(cause);
       const auto items =
           some_of(ranking_items(evidence_of(drawn.record, shop.vocabulary())), hidden, random);
-      judged.push_back(judge(probabilities(model, items), *cause));
+      judged.push_back(judge(model.probabilities(items, {}).value(), *cause));
     }
     const Scores scores = scores_of(judged);
     std::cout << fmt::format(
@@ -63,7 +56,7 @@ TEST(DemoCalibration, RareCausesAreNeitherForgottenNorOverrated) {
   int came = 0, came_beyond = 0;
   for (const DemoCase& drawn : unseen) {
     const auto items = ranking_items(evidence_of(drawn.record, shop.vocabulary()));
-    const auto p = probabilities(model, items);
+    const auto p = model.probabilities(items, {}).value();
     for (const CauseNumber c : rare) said += p[c];
     beyond += p.back();
     const auto cause = shop.cause_of(drawn);

@@ -9,13 +9,14 @@
 
 namespace shoplore::testing {
 
-DemoShop::DemoShop(std::int64_t closed_cases) {
+DemoShop::DemoShop(std::int64_t closed_cases, Showcases showcases) {
   std::string pattern = (std::filesystem::temp_directory_path() / "shoplore-demo-XXXXXX").string();
   home_ = mkdtemp(pattern.data());
   records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
   std::stringstream lines;
   std::uint32_t lines_written = 0;  // cases are numbered in the order they come in
   generate_workshop(world_, records_->vocabulary(), {closed_cases, 1}, [&](const DemoCase& drawn) {
+    if (drawn.hand == Hand::kShowcase && showcases == Showcases::kOut) return;
     lines << case_to_json(drawn.record) << "\n";
     ++lines_written;
     if (drawn.record.state == CaseState::kClosed && drawn.pattern) {
@@ -23,7 +24,7 @@ DemoShop::DemoShop(std::int64_t closed_cases) {
     }
   });
   EXPECT_TRUE(records_->import(lines, [](std::int64_t) {}));
-  EXPECT_TRUE(records_->follow(std::chrono::seconds(10)));
+  EXPECT_TRUE(records_->follow(std::chrono::seconds(60)));
   snapshot_ = *Snapshot::open(records_->folder());
 }
 

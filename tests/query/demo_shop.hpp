@@ -13,9 +13,12 @@
 
 namespace shoplore::testing {
 
+// Nobody knows the true rates behind the showcases: a claim about rates leaves them out.
+enum class Showcases { kIn, kOut };
+
 class DemoShop {
  public:
-  explicit DemoShop(std::int64_t closed_cases = 2'400);
+  explicit DemoShop(std::int64_t closed_cases = 2'400, Showcases showcases = Showcases::kIn);
   ~DemoShop();
   DemoShop(const DemoShop&) = delete;
   DemoShop& operator=(const DemoShop&) = delete;

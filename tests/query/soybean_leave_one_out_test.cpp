@@ -75,10 +75,8 @@ TEST(SoybeanLeaveOneOut, AgreesWithTheReference) {
     for (std::size_t i = 0; i < shop.cases().size(); ++i) {
       const PastCase& past = shop.cases()[i];
       const auto items = masked(past, i, every);
-      const QuestionCounts counts = model.count(items, {}, past.stated).value();
-      const CauseColumns columns = columns_of(counts, model.knobs().smoothing);
-      judged.push_back(judge(probabilities_of(columns, counts.seen, items.size(), model.knobs()),
-                             past.stated.cause));
+      judged.push_back(
+          judge(model.probabilities(items, {}, past.stated).value(), past.stated.cause));
     }
     const Scores scores = scores_of(judged);
     const Json& metrics = of_level.at("metrics");

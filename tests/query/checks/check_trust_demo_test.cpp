@@ -6,56 +6,35 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdlib>
-#include <filesystem>
 #include <iostream>
 #include <map>
 #include <random>
 #include <set>
-#include <sstream>
 
-#include "corpus-demo/generator.hpp"
-#include "indexer/records.hpp"
 #include "query/checks/trust_by_condition.hpp"
 #include "query/index_counter.hpp"
-#include "query/snapshot.hpp"
+#include "tests/query/demo_shop.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::uint64_t kSeed = 20'260'302;
 
-// A demo shop without the showcases: of them nobody knows a true rate. All claims only read.
+// A demo shop with its trust in checks. All claims only read.
 struct Shop {
-  std::filesystem::path home;
-  std::unique_ptr<Records> records;
-  std::shared_ptr<const Snapshot> snapshot;
+  const testing::DemoShop shop;
   std::vector<Case> closed;
   std::map<std::string, CheckTrust, std::less<>> trust;
 
-  explicit Shop(std::int64_t cases) {
-    std::string pattern =
-        (std::filesystem::temp_directory_path() / "shoplore-trust-XXXXXX").string();
-    home = mkdtemp(pattern.data());
-    records = std::make_unique<Records>(std::move(*Records::create({home / "shop"})));
-    std::stringstream lines;
-    generate_workshop(demo_world(), words(), {cases, 1}, [&](const DemoCase& drawn) {
-      if (drawn.hand == Hand::kShowcase) return;
-      lines << case_to_json(drawn.record) << "\n";
-      if (drawn.record.state == CaseState::kClosed) closed.push_back(drawn.record);
-    });
-    EXPECT_TRUE(records->import(lines, [](std::int64_t) {}));
-    EXPECT_TRUE(records->follow(std::chrono::seconds(60)));
-    snapshot = *Snapshot::open(records->folder());
-    const auto all = trust_in_checks(snapshot->ledger(), words());
-    EXPECT_TRUE(all);
-    for (const CheckTrust& each : *all) trust.emplace(each.check, each);
+  explicit Shop(std::int64_t cases) : shop(cases, testing::Showcases::kOut) {
+    for (const auto& each : shop.closed()) closed.push_back(each.drawn.record);
+    const auto all = trust_in_checks(shop.ledger(), words()).value();
+    for (const CheckTrust& each : all) {
+      trust.emplace(each.check, each);
+    }
   }
-  ~Shop() { std::filesystem::remove_all(home); }
-  Shop(const Shop&) = delete;
-  Shop& operator=(const Shop&) = delete;
 
-  const Vocabulary& words() const { return records->vocabulary(); }
+  const Vocabulary& words() const { return shop.vocabulary(); }
 
   // What is known of the check on the cause; null when it was never clear there.
   const CauseTrust* row(const std::string& check, const std::string& cause) const {
@@ -140,8 +119,8 @@ TEST(CheckTrustDemo, AgreesWithBruteForceOverTheRecords) {
 
 TEST(CheckTrustDemo, LedgerAndIndexSayTheSame) {
   const Shop& shop = demo();
-  const auto used = shop.snapshot->with_index([&](Xapian::Database& index) -> Result<void> {
-    const IndexCounter counter(index, shop.snapshot->ledger().causes());
+  const auto used = shop.shop.snapshot().with_index([&](Xapian::Database& index) -> Result<void> {
+    const IndexCounter counter(index, shop.shop.ledger().causes());
     for (const char* id : {"plug_well_look", "misfire_counter", "visual_inspection"}) {
       const CheckTrust slow = trust_of(counter, id, shop.words()).value();
       const CheckTrust& fast = shop.trust.find(id)->second;
@@ -171,7 +150,7 @@ TEST(CheckTrustDemo, ByConditionAgreesWithBruteForceOverTheRecords) {
       }
     }
   }
-  const auto rows = trust_by_condition(demo().records->store(), demo().words()).value();
+  const auto rows = trust_by_condition(demo().shop.records().store(), demo().words()).value();
   ASSERT_EQ(rows.size(), plain.size());
   std::uint32_t under_a_condition = 0;
   for (const ConditionTrust& row : rows) {
@@ -325,8 +304,8 @@ Moves compare_moves(const Shop& shop) {
     for (const ByDesign& strong : all) {
       if (weak.cause != strong.cause) continue;
       if (weak.against < kMisleading || strong.against > 0.125) continue;
-      const double by_weak = weight(*shop.snapshot, weak.check, "pass", weak.cause);
-      const double by_strong = weight(*shop.snapshot, strong.check, "pass", strong.cause);
+      const double by_weak = weight(shop.shop.snapshot(), weak.check, "pass", weak.cause);
+      const double by_strong = weight(shop.shop.snapshot(), strong.check, "pass", strong.cause);
       ++moves.pairs;
       moves.less += std::abs(by_weak) < std::abs(by_strong) ? 1 : 0;
       EXPECT_LT(by_strong, 0) << strong.check << " " << strong.cause;

@@ -41,13 +41,6 @@ struct Setting {
   std::map<std::string, double> costs;  // minutes by attribute; without one the vocabulary's
 };
 
-std::vector<double> probabilities(const RankingModel& model,
-                                  const std::vector<EvidenceItem>& items) {
-  const QuestionCounts counts = model.count(items, {}).value();
-  return probabilities_of(columns_of(counts, model.knobs().smoothing), counts.seen, items.size(),
-                          model.knobs());
-}
-
 // Bits per minute of all that can be asked.
 Worth worth_of(const Setting& setting, const std::vector<double>& causes,
                const std::vector<EvidenceItem>& items, const WorkSoFar& so_far) {
@@ -93,7 +86,7 @@ Effort work_on(const Subject& subject, const Setting& setting, const Choose& cho
   std::set<std::string> asked;
   WorkSoFar so_far{{}, subject.not_possible};
   for (;;) {
-    const auto causes = probabilities(setting.model, items);
+    const auto causes = setting.model.probabilities(items, {}).value();
     const auto first = std::max_element(causes.begin(), causes.end()) - causes.begin();
     effort.right = first == static_cast<std::ptrdiff_t>(subject.truth) ? 1 : 0;
     if (causes[static_cast<std::size_t>(first)] >= kSure || asked.size() == kMostChecks) break;
@@ -148,7 +141,7 @@ std::vector<std::string> best_fixed_order(const std::vector<Subject>& past, cons
   while (!all.empty()) {
     Worth worth;
     for (const auto& known : items) {
-      const auto causes = probabilities(setting.model, known);
+      const auto causes = setting.model.probabilities(known, {}).value();
       if (*std::max_element(causes.begin(), causes.end()) >= kSure) continue;  // done with this one
       for (const auto& [attribute, each] : worth_of(setting, causes, known, so_far)) {
         worth[attribute] += each;

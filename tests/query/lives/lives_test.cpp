@@ -90,8 +90,8 @@ TEST(Lives, NearMissesAreAccepted) {
 
 TEST(Lives, DeviatesAreTheTabledOnes) {
   // NIST/SEMATECH e-Handbook 1.3.6.7.1, and the 15 digits every table of constants gives.
-  EXPECT_NEAR(two_sided_deviate(.95), 1.959963984540054, 1e-14);
-  EXPECT_NEAR(two_sided_deviate(.90), 1.644853626951473, 1e-14);
+  EXPECT_NEAR(two_sided_z(.95), 1.959963984540054, 1e-14);
+  EXPECT_NEAR(two_sided_z(.90), 1.644853626951473, 1e-14);
   EXPECT_NEAR(normal_quantile(.975), 1.959963984540054, 1e-14);
   EXPECT_NEAR(normal_quantile(.1), -1.281551565544600, 1e-14);
   EXPECT_EQ(normal_quantile(.5), 0);

@@ -193,7 +193,7 @@ TEST(WeibullFit, HazardRisesFallsOrIsUndecided) {
   }
   WeibullFit edge;
   edge.shape = std::exp(1.0);
-  edge.covariance.second = std::pow(1 / two_sided_deviate(.9), 2);  // low is 1
+  edge.covariance.second = std::pow(1 / two_sided_z(.9), 2);  // low is 1
   edge.covariance.second *= 1 + 1e-9;
   EXPECT_EQ(hazard_trend(edge, .9), HazardTrend::kUndecided);
   EXPECT_EQ(hazard_trend(edge, .89), HazardTrend::kRising);
