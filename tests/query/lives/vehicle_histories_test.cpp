@@ -64,7 +64,7 @@ Case repaired(const std::string& ref, const std::string& token, const char* open
   for (Code& code : record.codes) code.code = "P0299";
   record.codes.back().status = CodeStatus::kPending;
   record.cause = Cause{"wastegate_linkage", "seized_open", Proof::kSeen};
-  record.contributing = {Cause{"heat_shield", "broken", Proof::kSeen}};
+  record.contributing = {Cause{"exhaust_mount", "broken", Proof::kSeen}};
   record.correction = Correction{};
   record.correction->fixes = {{"replace", "wastegate_linkage"}};
   return record;
@@ -90,7 +90,7 @@ TEST_F(VehicleHistories, AVisitSaysWhatWasFoundAndDone) {
   EXPECT_EQ(seen.symptoms, std::vector<std::string>{"lack_of_power"});
   EXPECT_EQ(seen.codes, std::vector<std::string>{"P0299"});
   EXPECT_EQ(seen.cause, "wastegate_linkage:seized_open");
-  EXPECT_EQ(seen.other_causes, std::vector<std::string>{"heat_shield:broken"});
+  EXPECT_EQ(seen.other_causes, std::vector<std::string>{"exhaust_mount:broken"});
   EXPECT_EQ(seen.fixes, std::vector<std::string>{"replace wastegate_linkage"});
   EXPECT_EQ(seen.km, Kilometres{120'000});
   EXPECT_EQ(seen.done(), day("2026-03-04"));
