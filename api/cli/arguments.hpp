@@ -78,6 +78,12 @@ struct TrackRecordVerbOptions {
   Output output = Output::kText;
 };
 
+struct MileageOptions {
+  std::string cause, make, engine_family;
+  std::string svg_file;  // empty: no picture
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -110,7 +116,7 @@ struct HelpText {
 
 using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
                              ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
+                             TrackRecordVerbOptions, MileageOptions, FitOptions, VocabularySearchOptions,
                              VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
