@@ -9,6 +9,7 @@
 #include <span>
 #include <vector>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary_search.hpp"
 
@@ -53,9 +54,9 @@ class Fitting {
   }
   void add_seen(MatchedBy by, const std::string& component, const std::string& failure) {
     for (const std::string& key : seen_) {
-      const auto colon = key.find(':');
-      if (!component.empty() && key.substr(0, colon) != component) continue;
-      if (!failure.empty() && key.substr(colon + 1) != failure) continue;
+      const CauseParts parts = cause_parts(key);
+      if (!component.empty() && parts.component != component) continue;
+      if (!failure.empty() && parts.failure != failure) continue;
       add(by, key);
     }
   }

@@ -114,10 +114,11 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, MileageOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
+                 MileageOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

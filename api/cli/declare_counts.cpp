@@ -19,7 +19,8 @@ void declare_mileage(CLI::App& app, DeclaredVerbs& verbs) {
   mileage->add_option("--make", typed->options.make, "Only vehicles of this make");
   mileage->add_option("--engine-family", typed->options.engine_family,
                       "Only vehicles of this engine family");
-  mileage->add_option("--svg", typed->options.svg_file, "Write the curve as a picture to this file");
+  mileage->add_option("--svg", typed->options.svg_file,
+                      "Write the curve as a picture to this file");
   add_json(mileage, typed->json);
   verbs.push_back({mileage, [typed]() -> Result<Command> {
                      MileageOptions options = typed->options;

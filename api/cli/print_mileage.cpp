@@ -7,8 +7,8 @@
 
 #include "api/cli/print_filter.hpp"
 #include "api/cli/text_plot.hpp"
-#include "api/wire/display_names.hpp"
 #include "api/wire/mileage_plot.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/evidence_item.hpp"
 
 namespace shoplore {
@@ -55,9 +55,7 @@ class MileagePrinter {
       : answer_(answer), vocabulary_(vocabulary), page_(page), ink_(page.colour) {}
 
   std::string print() {
-    const auto colon = answer_.cause.find(':');
-    name_ = display_cause(answer_.cause.substr(0, colon), answer_.cause.substr(colon + 1),
-                          vocabulary_);
+    name_ = display_cause_key(answer_.cause, vocabulary_);
     Filter filter;
     filter.make = answer_.scope.make;
     filter.engine_family = answer_.scope.engine_family;
@@ -125,8 +123,8 @@ class MileagePrinter {
       const std::string shown = display_vehicle_item({"engine_family", answer_.families[i]});
       names += (i == 0 ? "" : ", ") + shown.substr(shown.rfind(' ') + 1);
     }
-    const std::size_t more = answer_.families.size() - std::min(kMostFamilies,
-                                                                answer_.families.size());
+    const std::size_t more =
+        answer_.families.size() - std::min(kMostFamilies, answer_.families.size());
     if (more > 0) names += fmt::format(" and {} more", more);
     return fmt::format("vehicles of engine famil{} {}", answer_.families.size() == 1 ? "y" : "ies",
                        names);
@@ -136,16 +134,17 @@ class MileagePrinter {
     const LifeAnswer& life = answer_.first;
     const VehicleCounts& v = answer_.vehicles;
     heading("How long the part lives");
-    paragraph(fmt::format("{} {}, followed from the first visit here to the last: {} failed in "
-                          "{} driven.",
-                          counted(life.lives), population(), counted(life.failures),
-                          in_both(life.km_at_risk)));
+    paragraph(fmt::format(
+        "{} {}, followed from the first visit here to the last: {} failed in "
+        "{} driven.",
+        counted(life.lives), population(), counted(life.failures), in_both(life.km_at_risk)));
     std::string apart;
     const auto add = [&](std::uint32_t count, const std::string& why) {
       if (count > 0) apart += (apart.empty() ? "" : "; ") + counted(count) + " " + why;
     };
-    add(v.failed_at_first, "came in with it at the first visit (they tell when it goes, not how "
-                           "many last longer)");
+    add(v.failed_at_first,
+        "came in with it at the first visit (they tell when it goes, not how "
+        "many last longer)");
     add(v.no_distance, "with nothing driven between visits");
     add(v.no_km, "without mileage");
     add(v.backwards, "whose mileage runs backwards");
@@ -174,10 +173,10 @@ class MileagePrinter {
   void estimates(const LifeAnswer& life) {
     if (!life.fit) {
       if (life.failures > 0) {
-        paragraph(life.failures < kFewestToFit
-                      ? fmt::format("Nothing is estimated from fewer than {} failures.",
-                                    kFewestToFit)
-                      : "No life could be fitted: " + life.not_fitted + ".");
+        paragraph(
+            life.failures < kFewestToFit
+                ? fmt::format("Nothing is estimated from fewer than {} failures.", kFewestToFit)
+                : "No life could be fitted: " + life.not_fitted + ".");
       }
       return;
     }
@@ -197,10 +196,10 @@ class MileagePrinter {
 
   static std::string trend(const FittedLife& fit) {
     const Estimate shape = shape_of(fit.weibull);
-    const std::string figures = fmt::format(" (Weibull shape {:.1f}, 90 % interval {:.1f} to "
-                                            "{:.1f}; scale {})",
-                                            shape.value, shape.low, shape.high,
-                                            in_both(fit.weibull.scale));
+    const std::string figures = fmt::format(
+        " (Weibull shape {:.1f}, 90 % interval {:.1f} to "
+        "{:.1f}; scale {})",
+        shape.value, shape.low, shape.high, in_both(fit.weibull.scale));
     switch (fit.trend) {
       case HazardTrend::kRising:
         return "It wears out: the further it has gone, the likelier it fails in the next km" +
@@ -218,29 +217,31 @@ class MileagePrinter {
   static std::string comparison(const FittedLife& fit) {
     if (!fit.lognormal) return "A lognormal life could not be fitted beside it.";
     const bool weibull = fit.comparison->better == LifeForm::kWeibull;
-    return fmt::format("Better fit: {}, by {:.1f} in log-likelihood{}.",
-                       weibull ? "Weibull" : "lognormal", fit.comparison->lead,
-                       fit.comparison->lead < kTellingLead ? ", which hardly tells them apart"
-                                                           : "");
+    return fmt::format(
+        "Better fit: {}, by {:.1f} in log-likelihood{}.", weibull ? "Weibull" : "lognormal",
+        fit.comparison->lead,
+        fit.comparison->lead < kTellingLead ? ", which hardly tells them apart" : "");
   }
 
   void replaced() {
     if (!answer_.since_replaced) return;
     const LifeAnswer& life = *answer_.since_replaced;
     heading("After it was replaced here");
-    paragraph(fmt::format("{} followed from the km they were fitted at: {} failed in {} driven, "
-                          "the longest {}.",
-                          counted(life.lives, "part", "parts"), counted(life.failures),
-                          in_both(life.km_at_risk), in_both(life.longest)));
+    paragraph(
+        fmt::format("{} followed from the km they were fitted at: {} failed in {} driven, "
+                    "the longest {}.",
+                    counted(life.lives, "part", "parts"), counted(life.failures),
+                    in_both(life.km_at_risk), in_both(life.longest)));
     estimates(life);
     out_ += "\n";
   }
 
   void caveats() {
-    out_ += hang("", "A workshop sees only what comes in. Vehicles mended elsewhere, sold or "
-                     "scrapped are not in it; a part replaced elsewhere is taken for the first; "
-                     "and what was driven after the last visit is not known, so parts may last "
-                     "rather longer than this.",
+    out_ += hang("",
+                 "A workshop sees only what comes in. Vehicles mended elsewhere, sold or "
+                 "scrapped are not in it; a part replaced elsewhere is taken for the first; "
+                 "and what was driven after the last visit is not known, so parts may last "
+                 "rather longer than this.",
                  page_.width);
     out_ += hang("", "Counts are evidence, not a forecast for one vehicle.", page_.width);
   }

@@ -50,7 +50,8 @@ class TextPlot {
     for (std::size_t i = 0; i < each.steps.size(); ++i) {
       const double until = i + 1 < each.steps.size() ? each.steps[i + 1].x : each.end;
       for (std::size_t column = column_of(each.steps[i].x); column <= column_of(until); ++column) {
-        for (std::size_t row = row_of(each.steps[i].high); row <= row_of(each.steps[i].low); ++row) {
+        for (std::size_t row = row_of(each.steps[i].high); row <= row_of(each.steps[i].low);
+             ++row) {
           grid_[row][column] = kBandSign;
         }
       }

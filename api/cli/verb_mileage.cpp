@@ -34,8 +34,7 @@ Result<ExitCode> run(const MileageOptions& options, Session& session) {
       *histories, {options.cause, {options.make, options.engine_family}}, vocabulary);
   if (!answer) return fail(answer.error());
   if (!options.svg_file.empty()) {
-    const auto written =
-        write_picture(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
+    const auto written = write_picture(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
     if (!written) return fail(written.error());
   }
   session.out << (options.output == Output::kJson

@@ -1,5 +1,6 @@
 #include "api/wire/mileage_json.hpp"
 
+#include "indexer/case_keys.hpp"
 #include "indexer/json_form.hpp"
 
 namespace shoplore {
@@ -44,9 +45,13 @@ Json curve_form(const std::optional<SurvivalCurve>& curve) {
   Json list = Json::array();
   if (!curve) return list;
   for (const SurvivalStep& step : curve->steps) {
-    Json form{{"km", step.time},         {"at_risk", step.at_risk},
-              {"failed", step.failed},   {"survival", step.survival},
-              {"standard_error", step.standard_error}, {"low", nullptr}, {"high", nullptr}};
+    Json form{{"km", step.time},
+              {"at_risk", step.at_risk},
+              {"failed", step.failed},
+              {"survival", step.survival},
+              {"standard_error", step.standard_error},
+              {"low", nullptr},
+              {"high", nullptr}};
     const auto at = survival_at(*curve, step.time);
     if (at && at->interval) {
       form["low"] = at->interval->low;
@@ -111,17 +116,17 @@ Json life_form(const LifeAnswer& life) {
 }  // namespace
 
 std::string mileage_json(const FailureMileage& answer) {
-  const auto colon = answer.cause.find(':');
-  return Json{{"component", answer.cause.substr(0, colon)},
-              {"failure", answer.cause.substr(colon + 1)},
-              {"make", answer.scope.make},
-              {"engine_family", answer.scope.engine_family},
-              {"cases", cases_form(answer.cases)},
-              {"engine_families", answer.families},
-              {"vehicles", vehicles_form(answer.vehicles)},
-              {"from_first_visit", life_form(answer.first)},
-              {"since_replaced", answer.since_replaced ? life_form(*answer.since_replaced)
-                                                       : Json(nullptr)}}
+  const CauseParts cause = cause_parts(answer.cause);
+  return Json{
+      {"component", cause.component},
+      {"failure", cause.failure},
+      {"make", answer.scope.make},
+      {"engine_family", answer.scope.engine_family},
+      {"cases", cases_form(answer.cases)},
+      {"engine_families", answer.families},
+      {"vehicles", vehicles_form(answer.vehicles)},
+      {"from_first_visit", life_form(answer.first)},
+      {"since_replaced", answer.since_replaced ? life_form(*answer.since_replaced) : Json(nullptr)}}
       .dump();
 }
 

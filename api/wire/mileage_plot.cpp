@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "api/wire/display_names.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -43,12 +43,9 @@ PlotSeries fitted(const LifeAnswer& life) {
 }  // namespace
 
 Plot mileage_plot(const FailureMileage& answer, const Vocabulary& vocabulary) {
-  const auto colon = answer.cause.find(':');
   const LifeAnswer& life = answer.first;
   Plot plot;
-  plot.title = display_cause(answer.cause.substr(0, colon), answer.cause.substr(colon + 1),
-                             vocabulary) +
-               ": share still whole";
+  plot.title = display_cause_key(answer.cause, vocabulary) + ": share still whole";
   plot.note = fmt::format("{} of {} followed failed. A workshop sees only what comes in.",
                           life.failures, life.lives);
   if (!life.curve) {
@@ -57,10 +54,13 @@ Plot mileage_plot(const FailureMileage& answer, const Vocabulary& vocabulary) {
   }
   plot.x = axis_from_zero("thousand km", life.longest / kThousand, kTicks);
   for (const double tick : plot.x.ticks) plot.x.tick_labels.push_back(fmt::format("{:g}", tick));
-  plot.y = {life.starts > 0 ? fmt::format("of those whole at {:.0f} thousand km",
-                                          life.starts / kThousand)
-                            : std::string("of all from new"),
-            0, 1, {0, .25, .5, .75, 1}, {"0 %", "25 %", "50 %", "75 %", "100 %"}};
+  plot.y = {life.starts > 0
+                ? fmt::format("of those whole at {:.0f} thousand km", life.starts / kThousand)
+                : std::string("of all from new"),
+            0,
+            1,
+            {0, .25, .5, .75, 1},
+            {"0 %", "25 %", "50 %", "75 %", "100 %"}};
   plot.bands.push_back(interval(life));
   plot.series.push_back(counted(life));
   if (life.fit) plot.series.push_back(fitted(life));

@@ -12,8 +12,8 @@ namespace shoplore {
 
 struct PlotAxis {
   std::string label;
-  double low = 0, high = 1;           // Requires: low < high
-  std::vector<double> ticks;          // within low and high
+  double low = 0, high = 1;              // Requires: low < high
+  std::vector<double> ticks;             // within low and high
   std::vector<std::string> tick_labels;  // as many as ticks
 };
 

@@ -40,8 +40,9 @@ std::string escaped(const std::string& text) {
 
 std::string text_at(double x, double y, const std::string& anchor, const std::string& text,
                     int size = 12) {
-  return fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>\n",
-                     x, y, size, anchor, escaped(text));
+  return fmt::format(
+      "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>\n", x, y, size,
+      anchor, escaped(text));
 }
 
 std::string line_from(PlotPoint from, PlotPoint to, const std::string& more) {
@@ -152,7 +153,8 @@ class SvgPlot {
     std::vector<PlotPoint> points;
     for (const PlotPoint& point : drawn.points) {
       const PlotPoint at = placed(point.x, point.y);
-      if (drawn.mark == PlotMark::kStep && !points.empty()) points.push_back({at.x, points.back().y});
+      if (drawn.mark == PlotMark::kStep && !points.empty())
+        points.push_back({at.x, points.back().y});
       points.push_back(at);
     }
     out_ += fmt::format("<polyline points=\"{}\" {}/>\n", points_text(points), stroke(number));

@@ -4,6 +4,7 @@
 #include <optional>
 #include <set>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -16,13 +17,12 @@ double number(Kilometres km) {
 // The part was a cause or was mended: the vehicle has it.
 bool has_part(const PastVisit& visit, std::string_view component) {
   const auto of_part = [&](const std::string& cause) {
-    return cause.starts_with(component) && cause.substr(component.size(), 1) == ":";
+    return cause_parts(cause).component == component;
   };
   return of_part(visit.cause) ||
          std::any_of(visit.other_causes.begin(), visit.other_causes.end(), of_part) ||
-         std::any_of(visit.fixes.begin(), visit.fixes.end(), [&](const std::string& fix) {
-           return fix.substr(fix.find(' ') + 1) == component;
-         });
+         std::any_of(visit.fixes.begin(), visit.fixes.end(),
+                     [&](const std::string& fix) { return fix_parts(fix).component == component; });
 }
 
 std::set<std::string> families_with(const std::vector<VehicleHistory>& histories,
@@ -133,7 +133,7 @@ bool has_failure(const PastVisit& visit, std::string_view cause_key) {
 
 FailureLives failure_lives(const std::vector<VehicleHistory>& histories, std::string_view cause_key,
                            const VehicleScope& scope) {
-  const std::string component(cause_key.substr(0, cause_key.find(':')));
+  const std::string component = cause_parts(cause_key).component;
   const std::set<std::string> families = families_with(histories, component);
   FailureLives out;
   VehicleCounts& counts = out.vehicles;
