@@ -78,6 +78,12 @@ struct TrackRecordVerbOptions {
   Output output = Output::kText;
 };
 
+struct MileageOptions {
+  std::string cause, make, engine_family;
+  std::string svg_file;  // empty: no picture
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -108,10 +114,11 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
+                 MileageOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

@@ -27,6 +27,7 @@ constexpr std::string_view kFindParameters =
     "closed_since proof* limit cursor";
 constexpr std::string_view kListParameters =
     "state* make engine_family cause vehicle opened_since closed_since limit cursor";
+constexpr std::string_view kMileageParameters = "cause make engine_family";
 
 constexpr std::array kRoutes = {
     Route{{"GET", "/healthz", "", ""}, get_health},
@@ -40,6 +41,8 @@ constexpr std::array kRoutes = {
     Route{{"PATCH", "/v1/cases/{ref}", kPatchType, ""}, patch_case_by_ref},
     Route{{"POST", "/v1/cases/{ref}/close", kJsonType, ""}, close_case},
     Route{{"GET", "/v1/cases/{ref}/history", "", "full limit cursor"}, get_case_history},
+    Route{{"GET", "/v1/mileage", "", kMileageParameters}, get_mileage},
+    Route{{"GET", "/v1/mileage.svg", "", kMileageParameters}, get_mileage_picture},
     Route{{"GET", "/v1/vocabulary", "", "kind q limit cursor"}, get_vocabulary},
     Route{{"GET", "/v1/vocabulary/{kind}/{id}", "", ""}, get_vocabulary_entry},
 };

@@ -200,6 +200,13 @@ Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
   });
 }
 
+Result<FailureMileage> LiveRecords::mileage(const MileageQuestion& question) const {
+  const auto histories =
+      impl_->with_store([&](const Store& store) { return vehicle_histories(store, vocabulary()); });
+  if (!histories) return fail(histories.error());
+  return failure_mileage(*histories, question, vocabulary());
+}
+
 Understood LiveRecords::understand(std::string_view text) const {
   Question question;
   question.text = text;

@@ -16,6 +16,8 @@ namespace shoplore {
 [[nodiscard]] Reply patch_case_by_ref(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply close_case(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_case_history(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_mileage(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_mileage_picture(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary_entry(LiveRecords& records, const Incoming& request);
 

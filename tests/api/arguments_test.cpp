@@ -115,6 +115,17 @@ TEST(Arguments, ReadsWhichTrackRecordIsWanted) {
   EXPECT_FALSE(parse_arguments({"track-record", "--checks", "--seed", "2"}).invocation);
 }
 
+TEST(Arguments, ReadsWhoseMileageIsWanted) {
+  const auto options = read<MileageOptions>(
+      {"mileage", "wastegate", "linkage", "--engine-family", "BW16D", "--svg", "x.svg", "--json"});
+  EXPECT_EQ(options.cause, "wastegate linkage");
+  EXPECT_EQ(options.engine_family, "BW16D");
+  EXPECT_EQ(options.make, "");
+  EXPECT_EQ(options.svg_file, "x.svg");
+  EXPECT_EQ(options.output, Output::kJson);
+  EXPECT_FALSE(parse_arguments({"mileage"}).invocation);
+}
+
 TEST(Arguments, ReadsASearchOfTheVocabulary) {
   const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
   EXPECT_EQ(some.search.words, "add oil");

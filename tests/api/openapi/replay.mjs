@@ -39,7 +39,8 @@ function checkBody(place, response, reply) {
   const type = reply.headers["content-type"];
   const content = response.content[type];
   if (!content) return problems.push(`${place}: ${type} is not documented`);
-  for (const fault of document.faults(content.schema, JSON.parse(reply.body))) {
+  const value = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
+  for (const fault of document.faults(content.schema, value)) {
     problems.push(`${place}: body ${fault}`);
   }
 }
@@ -223,6 +224,7 @@ async function driveRefusals() {
   await check("/v1/nothing", "GET", "/v1/nothing", { expected: 404 });
   await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
   await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
+  await check("/v1/mileage", "GET", "/v1/mileage?cause=flux+capacitor", { expected: 400 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.
