@@ -12,11 +12,12 @@ namespace shoplore {
 namespace {
 
 // Deviates and weights of a standard normal variable, exact for polynomials up to degree 9.
-constexpr std::array<std::pair<double, double>, 5> kNormalRule{{{-2.8569700138728, 0.0112574113277},
-                                                                {-1.3556261799742, 0.2220759220057},
-                                                                {0, 0.5333333333333},
-                                                                {1.3556261799742, 0.2220759220057},
-                                                                {2.8569700138728, 0.0112574113277}}};
+constexpr std::array<std::pair<double, double>, 5> kNormalRule{
+    {{-2.8569700138728, 0.0112574113277},
+     {-1.3556261799742, 0.2220759220057},
+     {0, 0.5333333333333},
+     {1.3556261799742, 0.2220759220057},
+     {2.8569700138728, 0.0112574113277}}};
 
 // P(X = 0), P(X = 1), ... until what is left is negligible.
 std::vector<double> poisson_probabilities(double mean) {
@@ -77,8 +78,8 @@ CusumChances::CusumChances(std::span<const double> usual_means, double events, d
   std::vector<std::size_t> steps;
   for (const double mean : usual_means) {
     assert(mean > 0);
-    steps.push_back(
-        std::max(std::size_t{1}, static_cast<std::size_t>(std::lround(mean * factor * kCusumSteps))));
+    steps.push_back(std::max(std::size_t{1},
+                             static_cast<std::size_t>(std::lround(mean * factor * kCusumSteps))));
     references_.push_back(static_cast<double>(steps.back()) / kCusumSteps);
   }
   tail_.resize(static_cast<std::size_t>(std::ceil(highest * kCusumSteps)) + 1);
@@ -102,8 +103,8 @@ double CusumChances::at_least(double sum) const {
 }
 
 double CusumChances::interval(double chance) const {
-  const auto found = std::partition_point(tail_.begin(), tail_.end(),
-                                          [&](double tail) { return tail > chance; });
+  const auto found =
+      std::partition_point(tail_.begin(), tail_.end(), [&](double tail) { return tail > chance; });
   if (found == tail_.end()) return std::numeric_limits<double>::infinity();
   return static_cast<double>(found - tail_.begin()) / kCusumSteps;
 }

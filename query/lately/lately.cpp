@@ -8,9 +8,11 @@
 #include <map>
 #include <numeric>
 
-#include "query/false_discovery.hpp"
+#include "indexer/case_keys.hpp"
+#include "query/lately/could_stand_out.hpp"
 #include "query/lately/cusum.hpp"
 #include "query/lately/season.hpp"
+#include "query/patterns/false_discovery.hpp"
 
 namespace shoplore {
 namespace {
@@ -43,6 +45,9 @@ class Comparison {
     lately.first = counts_.first;
     lately.last = counts_.month(months_ - 1);
     lately.cases = sum_of(counts_.cases, 0, months_);
+    for (const CountSeries& family : counts_.families) {
+      lately.engine_families.push_back(family.engine_family);
+    }
     for (std::size_t i = 0; i < kLatelyMonths.size(); ++i) {
       const std::size_t length = std::min(kLatelyMonths[i], months_);
       lately.cases_lately[i] = sum_of(counts_.cases, months_ - length, months_);
@@ -56,17 +61,14 @@ class Comparison {
       lately.rows[i].change = change_of(lately.rows[i], watched_[i]);
     }
     std::stable_sort(lately.rows.begin(), lately.rows.end(),
-                     [](const LatelyRow& a, const LatelyRow& b) { return above(a) > above(b); });
+                     [](const LatelyRow& a, const LatelyRow& b) {
+                       return above_expected(a.windows.back()) > above_expected(b.windows.back());
+                     });
     lately.pairings = new_pairings();
     return lately;
   }
 
  private:
-  // Cases above (or below) expectation in the longest window.
-  static double above(const LatelyRow& row) {
-    return std::abs(row.windows.back().cases - row.windows.back().expected);
-  }
-
   void watch() {
     for (const CountSeries& cause : counts_.causes) {
       const SeasonWeights weights = season_of_cause(cause);
@@ -92,16 +94,14 @@ class Comparison {
   SeasonWeights season_of_cause(const CountSeries& cause) const {
     if (!season_known()) return kNoSeason;
     const std::size_t before = months_ - kYear;
-    return season_of(std::span(cause.by_month).first(before), std::span(counts_.cases).first(before),
-                     counts_.first);
+    return season_of(std::span(cause.by_month).first(before),
+                     std::span(counts_.cases).first(before), counts_.first);
   }
 
   LatelyRow row_of(const Watched& watched) const {
     const CountSeries& series = watched.series;
     LatelyRow row;
-    const auto colon = series.cause.find(':');
-    row.component = series.cause.substr(0, colon);
-    row.failure = series.cause.substr(colon + 1);
+    row.cause = cause_parts(series.cause);
     row.engine_family = series.engine_family;
     row.season = watched.season;
     for (const std::size_t length : kLatelyMonths) {
@@ -159,7 +159,7 @@ class Comparison {
         smallest.push_back(smallest_p(window, watched_[i]));
       }
     }
-    const auto could = tests_that_could_stand_out(smallest, kShownFalseDiscovery);
+    const auto could = could_stand_out(smallest, kShownRate);
     std::vector<WindowRate*> tested;
     std::vector<double> p_values;
     for (std::size_t i = 0; i < windows.size(); ++i) {
@@ -167,7 +167,7 @@ class Comparison {
       tested.push_back(windows[i]);
       p_values.push_back(windows[i]->rate.p);
     }
-    const std::vector<double> rates = false_discovery_rates(p_values);
+    const std::vector<double> rates = benjamini_hochberg(p_values, p_values.size());
     for (std::size_t i = 0; i < tested.size(); ++i) tested[i]->q = rates[i];
     return tested.size();
   }
@@ -237,9 +237,7 @@ class Comparison {
   // The shortest window that stands out speaks; a sum above its interval speaks for a rise.
   Change change_of(const LatelyRow& row, const Watched& watched) const {
     const bool signals = row.sum && row.sum->sum > 0 && row.sum->sum >= row.sum->interval;
-    const auto out = std::find_if(row.windows.begin(), row.windows.end(), [](const auto& window) {
-      return window.q && *window.q <= kShownRate;
-    });
+    const auto out = std::find_if(row.windows.begin(), row.windows.end(), stands_out);
     const bool risen = signals || (out != row.windows.end() && out->rate.ratio > 1);
     if (risen) return stands_against_year_before(row, watched) ? Change::kRisen : Change::kNone;
     return out == row.windows.end() ? Change::kNone : Change::kFallen;
@@ -252,9 +250,9 @@ class Comparison {
     const double now = sum_of(watched.exposure, months_ - length, months_);
     const double then = sum_of(watched.exposure, end - length, end);
     if (now <= 0 || then <= 0) return true;
-    const RateRatio ratio = rate_ratio(
-        {row.windows.front().cases, now},
-        {sum_of(watched.series.by_month, end - length, end), then}, kShownConfidence);
+    const RateRatio ratio =
+        rate_ratio({row.windows.front().cases, now},
+                   {sum_of(watched.series.by_month, end - length, end), then}, kShownConfidence);
     return ratio.ratio > 1 && ratio.p <= kAgainstYearBefore;
   }
 
@@ -271,13 +269,14 @@ class Comparison {
     }
     for (const CountSeries& pair : counts_.pairs) {
       const auto& cause = watched_[by_cause_.at(pair.cause)].series;
-      NewPairing pairing{"", "", pair.engine_family, sum_of(pair.by_month, before, months_), {},
-                         cases_before(cause), of_family.at(pair.engine_family)};
+      NewPairing pairing{cause_parts(pair.cause),
+                         pair.engine_family,
+                         sum_of(pair.by_month, before, months_),
+                         {},
+                         cases_before(cause),
+                         of_family.at(pair.engine_family)};
       const bool both_known = pairing.cause_before > 0 && pairing.family_before > 0;
       if (cases_before(pair) > 0 || pairing.cases < kShownPairing || !both_known) continue;
-      const auto colon = pair.cause.find(':');
-      pairing.component = pair.cause.substr(0, colon);
-      pairing.failure = pair.cause.substr(colon + 1);
       const auto first = std::find_if(pair.by_month.begin(), pair.by_month.end(),
                                       [](std::uint32_t count) { return count > 0; });
       pairing.first = counts_.month(static_cast<std::size_t>(first - pair.by_month.begin()));
@@ -290,7 +289,7 @@ class Comparison {
 
   const MonthlyCounts& counts_;
   std::size_t months_;
-  std::vector<Watched> watched_;                // causes, then pairs
+  std::vector<Watched> watched_;                 // causes, then pairs
   std::map<std::string, std::size_t> by_cause_;  // where a cause is in watched_
 };
 
@@ -302,6 +301,14 @@ Lately lately(const MonthlyCounts& counts) {
 
 bool can_compare(const Lately& lately) {
   return !lately.rows.empty();
+}
+
+bool stands_out(const WindowRate& window) {
+  return window.q && *window.q <= kShownRate;
+}
+
+double above_expected(const WindowRate& window) {
+  return std::abs(window.cases - window.expected);
 }
 
 }  // namespace shoplore

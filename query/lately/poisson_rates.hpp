@@ -28,10 +28,10 @@ struct CountedEvents {
 [[nodiscard]] Interval poisson_mean_interval(std::uint64_t events, double confidence);
 
 struct RateRatio {
-  double ratio = 1;      // infinite when only the second saw none, 1 when neither saw any
+  double ratio = 1;  // infinite when only the second saw none, 1 when neither saw any
   double low = 0;
-  double high;  // both from Clopper & Pearson's interval of the binomial share, as a ratio
-  double p = 1;          // two-sided: of "both rates are the same"
+  double high;   // both from Clopper & Pearson's interval of the binomial share, as a ratio
+  double p = 1;  // two-sided: of "both rates are the same"
 };
 
 // The first rate over the second. Requires: both exposures above 0, 0 < confidence < 1.

@@ -39,8 +39,7 @@ double log_likelihood(const std::vector<MonthOfCounts>& months, const Three& fit
 }
 
 double penalised(const std::vector<MonthOfCounts>& months, const Three& fit) {
-  return log_likelihood(months, fit) -
-         kHeldTowardsZero / 2 * (fit[1] * fit[1] + fit[2] * fit[2]);
+  return log_likelihood(months, fit) - kHeldTowardsZero / 2 * (fit[1] * fit[1] + fit[2] * fit[2]);
 }
 
 // Solves a symmetric positive definite system by elimination.
@@ -99,8 +98,8 @@ std::size_t month_of_year(std::chrono::year_month month) {
   return static_cast<unsigned>(month.month()) - 1;
 }
 
-SeasonWeights season_of(std::span<const std::uint32_t> counts,
-                        std::span<const std::uint32_t> cases, std::chrono::year_month first) {
+SeasonWeights season_of(std::span<const std::uint32_t> counts, std::span<const std::uint32_t> cases,
+                        std::chrono::year_month first) {
   assert(counts.size() == cases.size());
   if (counts.size() < kFewestMonthsForSeason) return kNoSeason;
   std::vector<MonthOfCounts> months;
