@@ -14,6 +14,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/lately/lately_view.hpp"
 
 namespace shoplore {
 
@@ -84,6 +85,13 @@ struct MileageOptions {
   Output output = Output::kText;
 };
 
+struct LatelyOptions {
+  LatelyView view;
+  std::optional<Date> as_of;  // none: today
+  std::string svg_file;       // empty: no picture
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -117,8 +125,8 @@ struct HelpText {
 using Command =
     std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
                  ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
-                 MileageOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
-                 VocabularyEditOptions, ServeOptions, HelpText>;
+                 MileageOptions, LatelyOptions, FitOptions, VocabularySearchOptions,
+                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

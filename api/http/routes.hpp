@@ -20,6 +20,8 @@ namespace shoplore {
 [[nodiscard]] Reply get_mileage_picture(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary_entry(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_lately(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_metrics(LiveRecords& records, const Incoming& request);
 
 // The reply with its ETag, or 304 without a body when If-None-Match names it.
 [[nodiscard]] Reply tagged_reply(const Incoming& request, std::string tag, std::string body);

@@ -55,6 +55,7 @@ class Comparison {
     if (months_ < kLatelyMonths.front() + kFewestMonthsBefore) return lately;
     watch();
     for (const Watched& watched : watched_) lately.rows.push_back(row_of(watched));
+    lately.compared = lately.rows.size();
     lately.tested = settle_windows(lately.rows);
     if (months_ >= kYear + kFewestMonthsBefore) settle_sums(lately.rows);
     for (std::size_t i = 0; i < lately.rows.size(); ++i) {
@@ -297,10 +298,6 @@ class Comparison {
 
 Lately lately(const MonthlyCounts& counts) {
   return counts.months() == 0 ? Lately{} : Comparison(counts).result();
-}
-
-bool can_compare(const Lately& lately) {
-  return !lately.rows.empty();
 }
 
 bool stands_out(const WindowRate& window) {

@@ -31,15 +31,15 @@ inline constexpr std::array<std::size_t, 3> kLatelyMonths{3, 6, 12};
 // Months before a window that can be called usual.
 inline constexpr std::size_t kFewestMonthsBefore = 12;
 // Windows stand out at this rate of false discoveries.
-inline constexpr double kShownRate = 0.02;
+inline constexpr double kShownRate = 0.01;
 // Series expected above their decision interval in a month in which nothing has changed. Nearly
 // all of it goes to causes: their rises are what a workshop can act on.
-inline constexpr double kFalseSignalsOfCauses = 0.07, kFalseSignalsOfPairs = 0.01;
+inline constexpr double kFalseSignalsOfCauses = 0.09, kFalseSignalsOfPairs = 0.01;
 // The rise a CUSUM looks for, as a multiple of the usual, and the cases that make a usual.
 inline constexpr double kLookedForRise = 2.5;
 inline constexpr std::uint32_t kFewestForSum = 4;
 // Cases a new pairing needs to be shown: fewer turn up every month.
-inline constexpr std::uint32_t kShownPairing = 4;
+inline constexpr std::uint32_t kShownPairing = 5;
 // Months drawn.
 inline constexpr std::size_t kDrawnMonths = 24;
 
@@ -101,6 +101,7 @@ struct Lately {
   std::uint32_t cases = 0;                      // counted in them
   std::array<std::uint32_t, 3> cases_lately{};  // in the last 3, 6, 12 months
   std::vector<std::string> engine_families;     // of all counted cases, in lower case
+  std::size_t compared = 0;                     // rows, before any view; 0: too few months
   std::size_t tested = 0;                       // windows that q is reckoned over
   std::vector<LatelyRow> rows;                  // most cases above expectation in 12 months first
   std::vector<NewPairing> pairings;             // most cases first
@@ -108,9 +109,6 @@ struct Lately {
 
 // Rows of everything that was counted, changed or not.
 [[nodiscard]] Lately lately(const MonthlyCounts& counts);
-
-// Whether there are enough months to call any of them usual, and cases in them.
-[[nodiscard]] bool can_compare(const Lately& lately);
 
 // Whether its q is at most kShownRate.
 [[nodiscard]] bool stands_out(const WindowRate& window);

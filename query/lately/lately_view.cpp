@@ -49,7 +49,7 @@ Result<Lately> seen_by(const LatelyView& view, Lately lately) {
     return fail(ErrorCode::kInvalidInput, "engine family",
                 fmt::format("\"{}\" is on no counted case", view.engine_family));
   }
-  if (view.months && can_compare(lately) &&
+  if (view.months && !lately.rows.empty() &&
       window_of(lately.rows.front(), *view.months) == nullptr) {
     return fail(ErrorCode::kInvalidInput, "months",
                 fmt::format("{} are too many: there must be {} months before them", *view.months,
