@@ -25,7 +25,7 @@ using Flags = std::set<std::pair<std::string, std::string>>;
 Flags flags_of(const Lately& lately) {
   Flags flags;
   for (const LatelyRow& row : lately.rows) {
-    if (row.change == Change::kRisen) flags.insert({row.cause.component, row.engine_family});
+    if (row.trend == Trend::kRisen) flags.insert({row.cause.component, row.engine_family});
   }
   for (const NewPairing& pairing : lately.pairings) {
     flags.insert({pairing.cause.component, pairing.engine_family});
