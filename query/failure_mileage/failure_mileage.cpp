@@ -133,6 +133,7 @@ Result<FailureMileage> failure_mileage(const std::vector<VehicleHistory>& histor
   FailureLives lives = failure_lives(histories, out.cause, question.scope);
   out.families = std::move(lives.families);
   out.vehicles = lives.vehicles;
+  out.replaced_here = lives.replaced;
   auto first = answer_for(lives.first);
   if (!first) return fail(first.error());
   out.first = std::move(*first);

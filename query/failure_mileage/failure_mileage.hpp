@@ -73,6 +73,7 @@ struct FailureMileage {
   std::vector<std::string> families;  // of the population, in lower case; empty: all vehicles
   VehicleCounts vehicles;
   LifeAnswer first;
+  std::uint32_t replaced_here = 0;           // parts, followed afterwards or not
   std::optional<LifeAnswer> since_replaced;  // empty below kFewestReplaced lives
 };
 
