@@ -2,9 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <random>
-#include <set>
 
+#include "tests/query/outcomes/product_by_hand.hpp"
 #include "tests/query/outcomes/visits.hpp"
 
 namespace shoplore {
@@ -134,21 +135,6 @@ TEST(StayedFixed, StandsByWhatWasDoneTogether) {
   EXPECT_TRUE(stayed_fixed_by_fixes(lives, "nothing:known").empty());
 }
 
-// The product-limit share by the definition: day by day, those that failed of those watched.
-double share_by_hand(const std::vector<FixLife>& lives, std::int64_t until) {
-  double share = 1;
-  for (std::int64_t on = 0; on <= until; ++on) {
-    double watched = 0, failed = 0;
-    for (const FixLife& each : lives) {
-      if (!each.days || each.days->count() < on) continue;
-      watched += 1;
-      if (each.days->count() == on && each.end == FixEnd::kCameBack) failed += 1;
-    }
-    if (failed > 0) share *= 1 - failed / watched;
-  }
-  return share;
-}
-
 TEST(StayedFixed, EqualsTheProductOverDaysOnRandomShops) {
   constexpr std::uint64_t kSeed = 20261126;
   std::mt19937_64 random(kSeed);
@@ -165,7 +151,7 @@ TEST(StayedFixed, EqualsTheProductOverDaysOnRandomShops) {
     }
     for (const auto& share : stayed_fixed(lives).by_days) {
       ++shares;
-      EXPECT_NEAR(share.share, share_by_hand(lives, share.after.count()), 1e-12)
+      EXPECT_NEAR(share.share, testing::share_by_hand(lives, share.after), 1e-12)
           << "seed " << kSeed << ", shop " << shop << ", " << share.after.count() << " days";
       EXPECT_LE(share.interval.low, share.share + 1e-12);
       EXPECT_GE(share.interval.high, share.share - 1e-12);
