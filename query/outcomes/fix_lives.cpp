@@ -87,6 +87,7 @@ void watch_life(FixLife& life, const PastVisit& fixed, const PastVisit* follower
     const bool vouched = vouched_until && later.opened <= *vouched_until;
     if (!vouched && same_complaint(fixed, later) != SameComplaint::kNo) return;
   }
+  if (life.end == FixEnd::kNotHeardOf && fixed.outcome) life.asked = fixed.outcome->as_of;
 }
 
 FixLife life_of(const PastVisit& fixed, const VehicleHistory& history, const PastVisit* follower) {

@@ -55,6 +55,7 @@ struct FixLife {
   FixEnd end = FixEnd::kNotHeardOf;
   HeardFrom heard_from = HeardFrom::kNothing;
   std::optional<ComebackReason> reason;  // only of kCameBack, where it was written down
+  std::optional<Date> asked;  // only of kNotHeardOf: when somebody asked and could not tell
   // How long it lasted or was seen lasting, at least 0. Empty when not heard of, and where nobody
   // wrote down a day.
   std::optional<std::chrono::days> days;
