@@ -351,6 +351,15 @@ std::string Vocabulary::canonical(EntryKind kind, std::string_view id) const {
   return entry == nullptr ? std::string(id) : entry->id;
 }
 
+std::vector<std::string> Vocabulary::same_entries(EntryKind kind, std::string_view id) const {
+  const std::string standing = canonical(kind, id);
+  std::vector<std::string> ids = {standing};
+  for (const auto& [each, entry] : entries(kind)) {
+    if (each != standing && canonical(kind, each) == standing) ids.push_back(each);
+  }
+  return ids;
+}
+
 std::string Vocabulary::display_name(EntryKind kind, std::string_view id) const {
   if (const Entry* entry = find(kind, id)) return entry->name;
   std::string name(id);

@@ -114,6 +114,10 @@ class Vocabulary {
   // The id that stands for this one: follows aliases; the id itself when unknown.
   [[nodiscard]] std::string canonical(EntryKind kind, std::string_view id) const;
 
+  // Every id that this one stands for, itself the first; just the id when unknown. Cases keep the
+  // id they were recorded with.
+  [[nodiscard]] std::vector<std::string> same_entries(EntryKind kind, std::string_view id) const;
+
   // Name for people; the id with spaces for underscores when unknown.
   [[nodiscard]] std::string display_name(EntryKind kind, std::string_view id) const;
 

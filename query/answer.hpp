@@ -14,6 +14,7 @@
 #include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/outcomes/comeback_offer.hpp"
 #include "query/ranking/why_line.hpp"
 #include "query/share.hpp"
 
@@ -108,6 +109,7 @@ struct Answer {
   bool nothing_matches = false;            // then nothing is ranked
   CheckAdvice next;                        // what to check next
   std::vector<Warning> watch_out;
+  std::vector<ComebackOffer> comeback_of;  // earlier cases this one may be a comeback of
   std::vector<SimilarCase> similar;
   std::vector<Caution> cautions;
   Revision revision;

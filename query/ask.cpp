@@ -174,6 +174,9 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
                             ledger, vocabulary);
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
+  auto offers = comeback_offers(question.record, store, vocabulary);
+  if (!offers) return fail(offers.error());
+  answer.comeback_of = std::move(*offers);
   answer.cautions =
       cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.

@@ -22,7 +22,9 @@ inline constexpr std::size_t kMaxQuestionBytes = 4'000;
 // A question as typed, or a record so far (an open case asked again), or both.
 struct Question {
   std::string text;
-  Case record;  // findings known besides the text; its cause, if any, is ignored
+  // Findings known besides the text, and the vehicle, which may have been here before; its cause,
+  // if any, is ignored.
+  Case record;
   Filter filter;
   std::uint32_t rows = 5;           // likely causes shown, 1 to 50
   std::uint32_t similar_cases = 5;  // 0 to 50

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "indexer/entry_edit.hpp"
+#include "indexer/outcome_report.hpp"
 #include "indexer/quantities.hpp"
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
@@ -52,6 +53,19 @@ struct AskOptions {
   Output output = Output::kText;
   std::vector<std::string> open, not_possible;  // removals off; checks that cannot be done
   AgreedToTry agreed = AgreedToTry::kNo;
+};
+
+// Which repairs nobody was told about yet.
+struct OutcomesDueOptions {
+  std::size_t limit = 20;
+  Output output = Output::kText;
+};
+
+// What became of one repair.
+struct OutcomeOptions {
+  std::string ref;
+  OutcomeReport report;
+  Output output = Output::kText;
 };
 
 struct ImportOptions {
@@ -115,10 +129,10 @@ struct HelpText {
 };
 
 using Command =
-    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
-                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
-                 MileageOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
-                 VocabularyEditOptions, ServeOptions, HelpText>;
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, OutcomesDueOptions,
+                 OutcomeOptions, ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
+                 TrackRecordVerbOptions, MileageOptions, FitOptions, VocabularySearchOptions,
+                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

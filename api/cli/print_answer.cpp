@@ -10,6 +10,7 @@
 
 #include "api/cli/print_filter.hpp"
 #include "api/cli/print_next_check.hpp"
+#include "api/cli/print_outcomes.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
 #include "api/wire/display_names.hpp"
@@ -57,6 +58,7 @@ class AnswerPrinter {
   std::string print() {
     out_ += print_understood(answer_.understood, vocabulary_, page_);
     if (!filter_.empty()) paragraph("Counted only  ", filter_);
+    comeback();
     if (answer_.likely_causes.empty()) {
       no_match();
       cautions();
@@ -255,6 +257,11 @@ class AnswerPrinter {
     if (answer_.watch_out.empty()) return;
     out_ += "\n" + ink_.warning(ink_.heading("Watch out")) + "\n";
     for (const Warning& warning : answer_.watch_out) paragraph("  ! ", warning.text);
+  }
+
+  void comeback() {
+    if (answer_.comeback_of.empty()) return;
+    out_ += "\n" + print_comeback_offers(answer_.comeback_of, "", vocabulary_, page_);
   }
 
   void similar() {

@@ -40,9 +40,12 @@ constexpr std::array kRoutes = {
     Route{{"GET", "/v1/cases/{ref}", "", "as_of"}, get_case},
     Route{{"PATCH", "/v1/cases/{ref}", kPatchType, ""}, patch_case_by_ref},
     Route{{"POST", "/v1/cases/{ref}/close", kJsonType, ""}, close_case},
+    Route{{"GET", "/v1/cases/{ref}/comeback", "", ""}, get_comeback},
+    Route{{"POST", "/v1/cases/{ref}/outcome", kJsonType, ""}, post_outcome},
     Route{{"GET", "/v1/cases/{ref}/history", "", "full limit cursor"}, get_case_history},
     Route{{"GET", "/v1/mileage", "", kMileageParameters}, get_mileage},
     Route{{"GET", "/v1/mileage.svg", "", kMileageParameters}, get_mileage_picture},
+    Route{{"GET", "/v1/outcomes/due", "", "limit"}, get_outcomes_due},
     Route{{"GET", "/v1/vocabulary", "", "kind q limit cursor"}, get_vocabulary},
     Route{{"GET", "/v1/vocabulary/{kind}/{id}", "", ""}, get_vocabulary_entry},
 };

@@ -12,9 +12,12 @@
 // | /v1/cases/{ref}            | GET    |                                | 200 record, ETag    |
 // | /v1/cases/{ref}            | PATCH  | application/merge-patch+json   | 200 recorded, ETag  |
 // | /v1/cases/{ref}/close      | POST   | closing (request_json.hpp)     | 200 recorded, ETag  |
+// | /v1/cases/{ref}/comeback   | GET    |                                | 200 offers          |
+// | /v1/cases/{ref}/outcome    | POST   | report (outcomes_json.hpp)     | 200 recorded, ETag  |
 // | /v1/cases/{ref}/history    | GET    |                                | 200 changes         |
 // | /v1/mileage                | GET    |                                | 200 failure mileage |
 // | /v1/mileage.svg            | GET    |                                | 200 its picture     |
+// | /v1/outcomes/due           | GET    |                                | 200 repairs         |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |
 //

@@ -263,6 +263,26 @@ Result<Recorded> LiveRecords::change(std::string_view ref, std::optional<Revisio
   return recorded;
 }
 
+Result<OutcomesDue> LiveRecords::due(std::size_t limit) const {
+  return impl_->with_store(
+      [&](const Store& store) { return outcomes_due(store, vocabulary(), today(), limit); });
+}
+
+Result<std::vector<ComebackOffer>> LiveRecords::comebacks(const Case& record) const {
+  return impl_->with_store(
+      [&](const Store& store) { return comeback_offers(record, store, vocabulary()); });
+}
+
+Result<Recorded> LiveRecords::record_outcome(std::string_view ref, std::optional<Revision> expected,
+                                             const OutcomeReport& report,
+                                             const std::optional<Receipt>& receipt) {
+  const std::lock_guard lock(impl_->write_mutex);
+  auto recorded = shoplore::record_outcome(impl_->writer, ref, expected, report, today(),
+                                           Role::kTechnician, receipt);
+  if (recorded) impl_->written();
+  return recorded;
+}
+
 Receipt LiveRecords::receipt_of(std::string_view key, std::string_view request, int status) const {
   return impl_->writer.receipt_of(key, request, status);
 }

@@ -11,9 +11,12 @@
 #include <string>
 #include <string_view>
 
+#include "indexer/outcome_report.hpp"
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
 #include "query/failure_mileage/failure_mileage.hpp"
+#include "query/outcomes/comeback_offer.hpp"
+#include "query/outcomes/outcomes_due.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -53,6 +56,15 @@ class LiveRecords {
   [[nodiscard]] Result<Recorded> change(std::string_view ref, std::optional<Revision> expected,
                                         std::string_view patch,
                                         const std::optional<Receipt>& receipt = {});
+
+  // What became of repairs: outcomes_due.hpp, comeback_offer.hpp, outcome_report.hpp. Offers of a
+  // case given, as it is or as it is about to be.
+  [[nodiscard]] Result<OutcomesDue> due(std::size_t limit) const;
+  [[nodiscard]] Result<std::vector<ComebackOffer>> comebacks(const Case& record) const;
+  [[nodiscard]] Result<Recorded> record_outcome(std::string_view ref,
+                                                std::optional<Revision> expected,
+                                                const OutcomeReport& report,
+                                                const std::optional<Receipt>& receipt = {});
 
   // Requests that may be sent again: records.hpp and store.hpp.
   [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,

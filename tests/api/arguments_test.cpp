@@ -83,6 +83,23 @@ TEST(Arguments, ReadsTheWaysToChangeACase) {
   EXPECT_EQ(read<AddOptions>({"add", "--to", "case-7", "no", "whistle"}).text, "no whistle");
 }
 
+TEST(Arguments, ReadsWhatBecameOfARepair) {
+  EXPECT_EQ(read<OutcomesDueOptions>({"outcomes"}).limit, 20U);
+  EXPECT_EQ(read<OutcomesDueOptions>({"outcomes", "--limit", "3"}).limit, 3U);
+  const auto outcome = read<OutcomeOptions>(
+      {"outcomes", "case-7", "came_back", "--on", "2026-03-02", "--mileage", "146100", "--reason",
+       "wrong_cause", "--of", "case-9", "--cause", "turbocharger:worn", "--json"});
+  EXPECT_EQ(outcome.ref, "case-7");
+  EXPECT_EQ(outcome.report.status, OutcomeStatus::kCameBack);
+  EXPECT_EQ(outcome.report.as_of, parse_date("2026-03-02").value());
+  EXPECT_EQ(outcome.report.mileage_km, Kilometres{146'100});
+  EXPECT_EQ(outcome.report.reason, ComebackReason::kWrongCause);
+  EXPECT_EQ(outcome.report.comeback, "case-9");
+  EXPECT_EQ(outcome.report.right_cause->component, "turbocharger");
+  EXPECT_EQ(outcome.report.right_cause->failure, "worn");
+  EXPECT_EQ(outcome.output, Output::kJson);
+}
+
 TEST(Arguments, ReadsAChangeOfAnEntry) {
   const auto add = read<VocabularyEditOptions>(
       {"vocabulary", "add", "check", "sweep", "--name", "vane sweep", "--phrase", "swept the vanes",
