@@ -30,7 +30,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.optional("cautions", e.cautions);
   io.optional("removals", e.removals);
   io.optional("components", e.components);
-  io.optional("afterwards", e.afterwards);
+  io.text("afterwards", e.afterwards);
   io.optional("minutes", e.minutes);
   io.optional("unit", e.unit);
   io.optional("low", e.low);

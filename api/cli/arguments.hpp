@@ -14,6 +14,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 
 namespace shoplore {
 
@@ -52,6 +53,12 @@ struct AskOptions {
   Output output = Output::kText;
   std::vector<std::string> open, not_possible;  // removals off; checks that cannot be done
   AgreedToTry agreed = AgreedToTry::kNo;
+};
+
+struct PlanOptions {
+  PlanQuestion question;
+  std::string approval_file;  // the customer's approval instead of the plan; "-": standard output
+  Output output = Output::kText;
 };
 
 struct ImportOptions {
@@ -108,10 +115,11 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, PlanOptions,
+                 ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
+                 TrackRecordVerbOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

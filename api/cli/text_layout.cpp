@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace shoplore {
 
@@ -193,6 +194,14 @@ std::string thousands(std::int64_t number) {
     digits.insert(at, 1, ',');
   }
   return digits;
+}
+
+std::string duration_text(double minutes) {
+  constexpr int kMinutesAnHour = 60;
+  const auto whole = static_cast<int>(std::lround(minutes));
+  const int hours = whole / kMinutesAnHour, rest = whole % kMinutesAnHour;
+  if (hours == 0) return fmt::format("{} min", rest);
+  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
 }
 
 std::string Ink::wrapped(std::string_view code, std::string_view text) const {

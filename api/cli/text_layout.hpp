@@ -44,6 +44,9 @@ struct TableRow {
 // 2,400: thousands apart.
 [[nodiscard]] std::string thousands(std::int64_t number);
 
+// "8 min", "2 h 10 min", to the nearest minute.
+[[nodiscard]] std::string duration_text(double minutes);
+
 enum class Colour { kOff, kOn };
 
 // Width in columns, kMinWidth or more.

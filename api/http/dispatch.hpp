@@ -6,12 +6,14 @@
 // | /openapi.json              | GET    |                                | 200 this, in full   |
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
 // | /v1/find                   | GET    |                                | 200 search page     |
+// | /v1/plan                   | GET    |                                | 200 repair plan     |
 // | /v1/recognise              | POST   | text (request_json.hpp)        | 200 understood      |
 // | /v1/cases                  | GET    |                                | 200 list            |
 // | /v1/cases                  | POST   | case (case_json.hpp, Intake)   | 201, Location, ETag |
 // | /v1/cases/{ref}            | GET    |                                | 200 record, ETag    |
 // | /v1/cases/{ref}            | PATCH  | application/merge-patch+json   | 200 recorded, ETag  |
 // | /v1/cases/{ref}/close      | POST   | closing (request_json.hpp)     | 200 recorded, ETag  |
+// | /v1/cases/{ref}/approval   | GET    |                                | 200 page (HTML)     |
 // | /v1/cases/{ref}/history    | GET    |                                | 200 changes         |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |

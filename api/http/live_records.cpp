@@ -200,6 +200,12 @@ Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
   });
 }
 
+Result<RepairPlan> LiveRecords::plan(const PlanQuestion& question) const {
+  return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
+    return repair_plan(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
+  });
+}
+
 Understood LiveRecords::understand(std::string_view text) const {
   Question question;
   question.text = text;

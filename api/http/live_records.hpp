@@ -13,6 +13,7 @@
 
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -29,6 +30,8 @@ class LiveRecords {
   [[nodiscard]] Result<Answer> ask(const Question& question) const;
   // Past cases like these words (similar_cases.hpp).
   [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
+  // What putting a cause right takes.
+  [[nodiscard]] Result<RepairPlan> plan(const PlanQuestion& question) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 

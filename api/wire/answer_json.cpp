@@ -4,18 +4,12 @@
 
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
+#include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
 
 namespace shoplore {
 
 namespace {
-
-template <class List, class Form>
-Json list_of(const List& list, const Form& form) {
-  Json json = Json::array();
-  for (const auto& each : list) json.push_back(form(each));
-  return json;
-}
 
 Json span_form(const Span& span) {
   return {{"begin", span.begin}, {"end", span.end}};
@@ -94,7 +88,7 @@ class AnswerForm {
     if (a.next.repair) json["repair_on_suspicion"] = repair(*a.next.repair);
     json["watch_out"] = list_of(a.watch_out, warning);
     json["similar_cases"] = list_of(a.similar, similar_form);
-    json["cautions"] = list_of(a.cautions, caution);
+    json["cautions"] = list_of(a.cautions, caution_form);
     json["revision"] = a.revision.value;
     json["cases_in_records"] = a.cases_in_records;
     json["filter"] = json_of(form_of_filter(a.filter));
@@ -244,10 +238,6 @@ class AnswerForm {
             {"text", w.text},
             {"about", w.about},
             {"share", share_form(w.share)}};
-  }
-
-  static Json caution(const Caution& c) {
-    return {{"id", c.id}, {"name", c.name}, {"text", c.text}, {"because_of", c.because_of}};
   }
 
   const Vocabulary& vocabulary_;

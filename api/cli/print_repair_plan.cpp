@@ -1,0 +1,426 @@
+#include "api/cli/print_repair_plan.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "api/wire/display_names.hpp"
+#include "query/similar_cases.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kIndent = 2;
+constexpr std::size_t kShownRows = 8;  // of a list; the rest is counted
+constexpr std::size_t kShownRefs = 3;  // of a trap's cases
+
+std::string counted(std::uint64_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)), count == 1 ? one : many);
+}
+
+std::string cases_text(std::uint64_t count) {
+  return counted(count, "case", "cases");
+}
+
+std::string percent(double share) {
+  return fmt::format("{:.0f} %", 100 * share);
+}
+
+std::string interval_text(const Interval& interval) {
+  return fmt::format("{:.0f}-{:.0f} %", 100 * interval.low, 100 * interval.high);
+}
+
+std::string of(std::uint32_t count, std::uint32_t out_of) {
+  return fmt::format("{} of {}", thousands(count), thousands(out_of));
+}
+
+std::string period(std::chrono::days after) {
+  if (after.count() % 365 != 0) return fmt::format("{} days", after.count());
+  const auto years = after.count() / 365;
+  return years == 1 ? "a year" : fmt::format("{} years", years);
+}
+
+std::string reason_name(const ReasonCount& count) {
+  if (!count.reason) return "no reason written down";
+  std::string name(name_of(*count.reason));
+  std::replace(name.begin(), name.end(), '_', ' ');
+  return name;
+}
+
+class PlanPrinter {
+ public:
+  PlanPrinter(const RepairPlan& plan, const Vocabulary& vocabulary, const Page& page)
+      : plan_(plan), vocabulary_(vocabulary), page_(page), ink_(page.colour) {}
+
+  std::string print() {
+    head();
+    if (plan_.cases == 0) {
+      never_seen();
+      cautions();
+      return std::move(out_);
+    }
+    what_to_do();
+    parts();
+    time_and_cost();
+    removals();
+    cautions();
+    traps();
+    afterwards();
+    proof();
+    evidence();
+    return std::move(out_);
+  }
+
+ private:
+  void section(const std::string& title) { out_ += "\n" + ink_.heading(title) + "\n"; }
+  void paragraph(const std::string& text) { out_ += hang("  ", text, page_.width); }
+  void item(const std::string& mark, const std::string& text) {
+    out_ += hang("  " + mark + " ", text, page_.width);
+  }
+  std::string name(EntryKind kind, const std::string& id) const {
+    return vocabulary_.display_name(kind, id);
+  }
+
+  void head() {
+    out_ += hang("",
+                 ink_.heading("Repair plan: " + display_cause(plan_.cause.component,
+                                                              plan_.cause.failure, vocabulary_)),
+                 page_.width);
+    std::string text = vehicle_text(plan_.vehicle);
+    if (!plan_.case_ref.empty()) text += (text.empty() ? "" : " · ") + plan_.case_ref;
+    if (!text.empty()) paragraph(text);
+    if (plan_.cases == 0) return;
+    text = fmt::format("from {} of this cause here", cases_text(plan_.cases));
+    if (plan_.vehicles != plan_.cases) {
+      text += fmt::format(" ({})", counted(plan_.vehicles, "vehicle", "vehicles"));
+    }
+    if (plan_.cases < kFewestToPlan) text += "; too few to lean on";
+    paragraph(text);
+  }
+
+  void never_seen() {
+    section("What to do");
+    paragraph(
+        "No closed case here turned out to be this, so there is nothing of our own to plan from. "
+        "Work by the vehicle maker's procedure.");
+    paragraph(
+        "Close the case with its fixes, parts, hours, removals and what tripped you up: the next "
+        "plan starts from it.");
+    paragraph(fmt::format("What else this part did here: shoplore plan \"{}\"",
+                          name(EntryKind::kComponent, plan_.cause.component)));
+  }
+
+  const StayedFixed* outcome_of(const std::vector<std::string>& fixes) const {
+    const auto found = std::find_if(plan_.fixes.begin(), plan_.fixes.end(),
+                                    [&](const StayedFixed& each) { return each.fixes == fixes; });
+    return found == plan_.fixes.end() ? nullptr : &*found;
+  }
+
+  void what_to_do() {
+    section("What to do");
+    if (!plan_.proposed) {
+      paragraph("What was done is written down in none of these cases.");
+      return;
+    }
+    const ProposedWork& work = *plan_.proposed;
+    for (const std::string& fix : work.fixes) {
+      item("*", ink_.bold(display_fix(fix, vocabulary_)));
+    }
+    if (const StayedFixed* done = outcome_of(work.fixes)) lasted(*done);
+    switch (work.because) {
+      case ProposedBecause::kLastedAYear:
+      case ProposedBecause::kLastedAsHeard:
+        if (plan_.fixes.size() > 1) {
+          paragraph("Of what was done here this lasted most surely; the rest is under Evidence.");
+        }
+        break;
+      case ProposedBecause::kDoneMost:
+        paragraph("Done most often; whether it lasts was heard of too seldom to compare.");
+        break;
+    }
+    for (const MissedPart& each : plan_.missed) missed(each);
+  }
+
+  void lasted(const StayedFixed& done) {
+    std::vector<std::string> shares;
+    for (const auto& stayed : done.by_days) {
+      shares.push_back(fmt::format("{} after {} ({})", percent(stayed.share), period(stayed.after),
+                                   interval_text(stayed.interval)));
+    }
+    for (const auto& stayed : done.by_km) {
+      shares.push_back(fmt::format("{} after {} km ({})", percent(stayed.share),
+                                   thousands(stayed.after.value), interval_text(stayed.interval)));
+    }
+    std::string text = fmt::format("done so in {}", cases_text(done.cases));
+    if (shares.empty()) {
+      text += fmt::format("; {} came back of {} heard of", done.came_back,
+                          done.came_back + done.still_fixed);
+    } else {
+      text += fmt::format("; still fixed: {}", fmt::join(shares, ", "));
+    }
+    paragraph(text);
+  }
+
+  void missed(const MissedPart& each) {
+    item("!",
+         fmt::format("{} alone came back {} ({}); together with {} {} ({})",
+                     display_fix(each.fix, vocabulary_), of(each.alone.count, each.alone.out_of),
+                     interval_text(each.alone.interval), display_fix(each.missed, vocabulary_),
+                     of(each.together.count, each.together.out_of),
+                     interval_text(each.together.interval)));
+  }
+
+  void parts() {
+    section("Parts to order");
+    if (plan_.parts.out_of == 0) {
+      paragraph("No part was written down for this work.");
+    }
+    std::vector<TableRow> rows;
+    for (const PartUsed& part : plan_.parts.parts) {
+      if (rows.size() == kShownRows) break;
+      const std::string quantity =
+          part.usual_quantity == 1 ? "" : fmt::format("{:g} × ", part.usual_quantity);
+      rows.push_back({quantity + part.name, {of(part.cases, plan_.parts.out_of)}});
+    }
+    list(rows, plan_.parts.parts.size());
+    for (const FixCompany& company : plan_.beside) beside(company);
+  }
+
+  void list(const std::vector<TableRow>& rows, std::size_t all) {
+    out_ += table(rows, kIndent, page_.width);
+    if (all > rows.size()) paragraph(fmt::format("and {} more (--json)", all - rows.size()));
+  }
+
+  void beside(const FixCompany& company) {
+    if (company.beside.empty()) return;
+    std::vector<std::string> others;
+    for (const FixInCases& other : company.beside) {
+      if (others.size() == kShownRows) break;
+      others.push_back(
+          fmt::format("{} {}", display_fix(other.fix, vocabulary_), thousands(other.cases)));
+    }
+    paragraph(fmt::format("beside {} ({}): {}", display_fix(company.fix, vocabulary_),
+                          cases_text(company.cases), fmt::join(others, ", ")));
+  }
+
+  std::string figure_text(WorkFigure figure, double value) const {
+    return figure == WorkFigure::kCost ? thousands(static_cast<std::int64_t>(std::lround(value)))
+                                       : fmt::format("{:.1f}", value);
+  }
+
+  std::string figure_name(WorkFigure figure) const {
+    switch (figure) {
+      case WorkFigure::kClockedHours:
+        return "repair, hours";
+      case WorkFigure::kDiagnosisHours:
+        return "diagnosis, hours";
+      case WorkFigure::kCost:
+        return "cost in all, " + plan_.currency.name;
+    }
+    return "";
+  }
+
+  std::string circle(const WorkSpread& work) const {
+    std::string text = "all vehicles";
+    if (work.vehicles == VehiclesAlike::kEngineFamily) text = plan_.vehicle.engine_family;
+    if (work.vehicles == VehiclesAlike::kMake) text = plan_.vehicle.make;
+    return work.work == WorkAlike::kSameFixes ? text : text + ", any repair of it";
+  }
+
+  void time_and_cost() {
+    section("Time and cost");
+    std::vector<TableRow> rows{{"", {"half", "8 of 10", "cases", "counted on"}}};
+    std::vector<std::string> few;
+    for (const WorkSpread& work : plan_.work) {
+      if (work.figure == WorkFigure::kCost && plan_.currency.name.empty()) continue;
+      if (work.spread) {
+        rows.push_back({figure_name(work.figure),
+                        {figure_text(work.figure, work.spread->median),
+                         figure_text(work.figure, work.spread->low) + " to " +
+                             figure_text(work.figure, work.spread->high),
+                         thousands(work.cases), circle(work)}});
+      } else {
+        few.push_back(listed(work));
+      }
+    }
+    if (rows.size() > 1) {
+      out_ += table(rows, kIndent, page_.width);
+      paragraph("half: as many took less as took more; 8 of 10 lay in the range.");
+    }
+    for (const std::string& line : few) paragraph(line);
+    other_money();
+  }
+
+  std::string listed(const WorkSpread& work) const {
+    if (work.cases == 0) return figure_name(work.figure) + ": written down in no case";
+    std::vector<std::string> values;
+    for (const double value : work.values) values.push_back(figure_text(work.figure, value));
+    return fmt::format("{}: {} ({}): {}", figure_name(work.figure), cases_text(work.cases),
+                       circle(work), fmt::join(values, ", "));
+  }
+
+  void other_money() {
+    const Currency& currency = plan_.currency;
+    if (currency.in_others > 0) {
+      paragraph(fmt::format("not counted: {} charged in other currencies",
+                            cases_text(currency.in_others)));
+    }
+    if (currency.unnamed > 0) {
+      paragraph(
+          fmt::format("not counted: {} with a cost but no currency", cases_text(currency.unnamed)));
+    }
+  }
+
+  void removals() {
+    const RemovalPlan& removals = plan_.removals;
+    section(removals.minutes > 0 ? "Take off first: " + duration_text(removals.minutes)
+                                 : "Take off first");
+    if (removals.in_order.empty()) paragraph("Nothing was written down as coming off.");
+    std::vector<TableRow> rows;
+    for (const PlannedRemoval& each : removals.in_order) {
+      std::string time = each.minutes ? duration_text(*each.minutes) : "no time known";
+      if (each.now == RemovalNow::kOffAlready) time = "off already";
+      rows.push_back({fmt::format("{}. {}", rows.size() + 1, name(EntryKind::kRemoval, each.id)),
+                      {time, of(each.cases, removals.out_of)}});
+    }
+    out_ += table(rows, kIndent, page_.width);
+    std::vector<std::string> others;
+    for (const PlannedRemoval& each : removals.also_found) {
+      others.push_back(fmt::format("{} {}", name(EntryKind::kRemoval, each.id),
+                                   of(each.cases, removals.out_of)));
+    }
+    if (!others.empty()) paragraph(fmt::format("in other cases: {}", fmt::join(others, ", ")));
+  }
+
+  void cautions() {
+    if (plan_.cautions.empty()) return;
+    out_ += "\n" + ink_.warning(ink_.heading("Cautions")) + "\n";
+    for (const Caution& caution : plan_.cautions) {
+      item("!", fmt::format("{}: {} ({})", ink_.bold(caution.name), caution.text,
+                            fmt::join(caution.because_of, ", ")));
+    }
+  }
+
+  void traps() {
+    section("Traps");
+    if (plan_.traps.empty()) paragraph("None written down yet.");
+    for (std::size_t i = 0; i < std::min(plan_.traps.size(), kShownRows); ++i) {
+      const Trap& trap = plan_.traps[i];
+      const auto shown = static_cast<std::ptrdiff_t>(std::min(trap.refs.size(), kShownRefs));
+      std::string refs =
+          fmt::format("{}", fmt::join(trap.refs.begin(), trap.refs.begin() + shown, ", "));
+      if (trap.refs.size() > kShownRefs) refs += ", ...";
+      item("-", fmt::format("{} ({}: {})", trap.text, cases_text(trap.refs.size()), refs));
+    }
+    if (plan_.traps.size() > kShownRows) {
+      paragraph(fmt::format("and {} more (--json)", plan_.traps.size() - kShownRows));
+    }
+  }
+
+  void afterwards() {
+    section("Afterwards it needs");
+    const AfterwardsNeeds& needs = plan_.afterwards;
+    for (const CommonNeed& need : needs.common) {
+      item("-", fmt::format("{} ({})", need.text, name(EntryKind::kComponent, need.component)));
+    }
+    for (const FixInCases& done : needs.done) {
+      item("-", fmt::format("{}: done beside it in {} cases", display_fix(done.fix, vocabulary_),
+                            of(done.cases, needs.out_of)));
+    }
+    if (needs.common.empty() && needs.done.empty()) {
+      paragraph(
+          "Nothing known. The maker's procedure says whether anything is to be taught or "
+          "set.");
+    } else if (!needs.common.empty()) {
+      paragraph("Common practice, no source, where not counted: the maker's procedure decides.");
+    }
+  }
+
+  void proof() {
+    section("Prove it cured");
+    if (plan_.proof.empty()) paragraph("How it was proved is written down in no case.");
+    for (std::size_t i = 0; i < plan_.proof.size(); ++i) {
+      const ProofStep& step = plan_.proof[i];
+      const Entry* entry = vocabulary_.find(EntryKind::kVerification, step.id);
+      std::string text = ink_.bold(name(EntryKind::kVerification, step.id));
+      if (entry != nullptr && entry->minutes) text += ", " + duration_text(*entry->minutes);
+      text += fmt::format(": caught something {} times", of(step.caught.count, step.caught.out_of));
+      item(fmt::format("{}.", i + 1), text);
+      if (entry != nullptr && !entry->how.empty()) {
+        out_ += hang("     ", ink_.dim(entry->how), page_.width);
+      }
+    }
+  }
+
+  void evidence() {
+    section("Evidence");
+    std::vector<TableRow> rows{
+        {"what was done", {"cases", "came back", "not heard of", "fixed a year on"}}};
+    for (const StayedFixed& done : plan_.fixes) {
+      if (rows.size() > kShownRows) break;
+      const std::uint32_t heard = done.came_back + done.still_fixed;
+      rows.push_back({display_fixes(done.fixes, vocabulary_),
+                      {thousands(done.cases), heard == 0 ? "-" : of(done.came_back, heard),
+                       thousands(done.not_heard_of), a_year_on(done)}});
+    }
+    const std::size_t shown = rows.size() - 1;
+    if (!plan_.fixes.empty()) out_ += table(rows, kIndent, page_.width);
+    if (plan_.fixes.size() > shown) {
+      paragraph(fmt::format("and {} more (--json)", plan_.fixes.size() - shown));
+    }
+    reasons();
+    notes();
+  }
+
+  static std::string a_year_on(const StayedFixed& done) {
+    for (const auto& stayed : done.by_days) {
+      if (stayed.after != kProposedAfter) continue;
+      return fmt::format("{} ({})", percent(stayed.share), interval_text(stayed.interval));
+    }
+    return "-";
+  }
+
+  void reasons() {
+    for (const StayedFixed& done : plan_.fixes) {
+      if (!plan_.proposed || done.fixes != plan_.proposed->fixes || done.reasons.empty()) continue;
+      std::vector<std::string> texts;
+      for (const ReasonCount& count : done.reasons) {
+        texts.push_back(fmt::format("{} {}", reason_name(count), count.cases));
+      }
+      paragraph(fmt::format("why the proposed work came back: {}", fmt::join(texts, ", ")));
+    }
+  }
+
+  void notes() {
+    std::uint32_t by_visits = 0;
+    for (const StayedFixed& done : plan_.fixes) by_visits += done.seen_by_later_visits;
+    std::string text =
+        "In brackets 90 % intervals. Fixed a year on counts each repair as long as it was watched "
+        "(Kaplan-Meier); - where too few were.";
+    if (by_visits > 0) {
+      text += fmt::format(" That {} lasted shows only from later visits without the complaint.",
+                          counted(by_visits, "repair", "repairs"));
+    }
+    text += " Who had it put right elsewhere never tells us.";
+    paragraph(text);
+    paragraph(fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
+                          plan_.revision.value,
+                          counted(plan_.cases_in_records, "counted case", "counted cases")));
+  }
+
+  const RepairPlan& plan_;
+  const Vocabulary& vocabulary_;
+  const Page& page_;
+  Ink ink_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string print_repair_plan(const RepairPlan& plan, const Vocabulary& vocabulary,
+                              const Page& page) {
+  return PlanPrinter(plan, vocabulary, page).print();
+}
+
+}  // namespace shoplore
