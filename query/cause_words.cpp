@@ -96,12 +96,17 @@ class Readings {
       : vocabulary_(vocabulary), cases_(cases) {}
 
   void read(const std::vector<std::string>& words) {
+    const std::string all = joined(words, 0, words.size());
+    // "wheel bearing" is a component and not a bearing that failed in some way.
+    if (names_one(EntryKind::kComponent, all) || names_one(EntryKind::kFailure, all)) {
+      return seen_only(all);
+    }
     for (std::size_t cut = 1; cut < words.size(); ++cut) {
       const std::string front = joined(words, 0, cut), back = joined(words, cut, words.size());
       pair(front, back);
       pair(back, front);
     }
-    if (readings_.empty()) seen_only(joined(words, 0, words.size()));
+    if (readings_.empty()) seen_only(all);
   }
 
   // Those that rank first, most cases first, each cause once.
@@ -126,12 +131,21 @@ class Readings {
   }
 
  private:
+  bool names_one(EntryKind kind, const std::string& words) const {
+    const auto found = vocabulary_search(vocabulary_, {words, kind, RetiredEntries::kLeftOut, 1});
+    return found.found > 0 && found.matches[0].by == MatchedBy::kWholePhrase;
+  }
+
   void pair(const std::string& component_words, const std::string& failure_words) {
     const auto components = halves(EntryKind::kComponent, component_words, vocabulary_);
     if (components.empty()) return;
     for (const Half& failure : halves(EntryKind::kFailure, failure_words, vocabulary_)) {
       for (const Half& component : components) {
-        readings_.push_back({named(component.id, failure.id, cases_), component.by, failure.by});
+        Reading reading{named(component.id, failure.id, cases_), component.by, failure.by};
+        // Half a word is no name for what was never seen.
+        const bool in_full =
+            component.by == MatchedBy::kWholePhrase && failure.by == MatchedBy::kWholePhrase;
+        if (reading.cause.cases > 0 || in_full) readings_.push_back(std::move(reading));
       }
     }
   }

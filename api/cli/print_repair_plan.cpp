@@ -177,13 +177,14 @@ class PlanPrinter {
       paragraph("No part was written down for this work.");
     }
     std::vector<TableRow> rows;
+    if (plan_.parts.out_of > 0) rows.push_back({"", {"in cases"}});
     for (const PartUsed& part : plan_.parts.parts) {
-      if (rows.size() == kShownRows) break;
+      if (rows.size() > kShownRows) break;
       const std::string quantity =
           part.usual_quantity == 1 ? "" : fmt::format("{:g} × ", part.usual_quantity);
       rows.push_back({quantity + part.name, {of(part.cases, plan_.parts.out_of)}});
     }
-    list(rows, plan_.parts.parts.size());
+    if (!rows.empty()) list(rows, plan_.parts.parts.size() + 1);
     for (const FixCompany& company : plan_.beside) beside(company);
   }
 
@@ -230,7 +231,7 @@ class PlanPrinter {
 
   void time_and_cost() {
     section("Time and cost");
-    std::vector<TableRow> rows{{"", {"half", "8 of 10", "cases", "counted on"}}};
+    std::vector<TableRow> rows{{"", {"middle", "8 of 10", "cases", "counted on"}}};
     std::vector<std::string> few;
     for (const WorkSpread& work : plan_.work) {
       if (work.figure == WorkFigure::kCost && plan_.currency.name.empty()) continue;
@@ -246,7 +247,7 @@ class PlanPrinter {
     }
     if (rows.size() > 1) {
       out_ += table(rows, kIndent, page_.width);
-      paragraph("half: as many took less as took more; 8 of 10 lay in the range.");
+      paragraph("middle: as many took less as took more; 8 of 10 lay in the range.");
     }
     for (const std::string& line : few) paragraph(line);
     other_money();
@@ -278,10 +279,11 @@ class PlanPrinter {
                                  : "Take off first");
     if (removals.in_order.empty()) paragraph("Nothing was written down as coming off.");
     std::vector<TableRow> rows;
+    if (!removals.in_order.empty()) rows.push_back({"", {"takes", "in cases"}});
     for (const PlannedRemoval& each : removals.in_order) {
       std::string time = each.minutes ? duration_text(*each.minutes) : "no time known";
       if (each.now == RemovalNow::kOffAlready) time = "off already";
-      rows.push_back({fmt::format("{}. {}", rows.size() + 1, name(EntryKind::kRemoval, each.id)),
+      rows.push_back({fmt::format("{}. {}", rows.size(), name(EntryKind::kRemoval, each.id)),
                       {time, of(each.cases, removals.out_of)}});
     }
     out_ += table(rows, kIndent, page_.width);

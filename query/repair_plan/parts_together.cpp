@@ -110,22 +110,62 @@ struct Heard {
   [[nodiscard]] Share share() const { return share_of(came_back, known); }
 };
 
-double share_value(const Share& share) {
-  return static_cast<double>(share.count) / share.out_of;
+bool heard_of(const FixLife& life) {
+  return life.end != FixEnd::kNotHeardOf;
 }
 
-}  // namespace
+Heard alone(std::span<const FixLife> lives, const std::string& fix) {
+  Heard heard;
+  for (const FixLife& life : lives) {
+    const bool is_alone = life.fixes.size() == 1 && life.fixes.front() == fix;
+    if (heard_of(life) && is_alone) heard.add(life);
+  }
+  return heard;
+}
 
-std::vector<FixCompany> fixes_beside(std::span<const PlanCase> cases,
-                                     const std::vector<std::string>& fixes) {
+// With both, and with none of the others.
+Heard together(std::span<const FixLife> lives, const std::string& fix, const std::string& other,
+               const std::set<std::string>& without = {}) {
+  Heard heard;
+  for (const FixLife& life : lives) {
+    const bool apart =
+        std::none_of(life.fixes.begin(), life.fixes.end(),
+                     [&](const std::string& each) { return without.contains(each); });
+    if (heard_of(life) && apart && holds(life.fixes, fix) && holds(life.fixes, other)) {
+      heard.add(life);
+    }
+  }
+  return heard;
+}
+
+// What was missed of this fix.
+std::vector<MissedPart> missed_of(std::span<const FixLife> lives, const FixCompany& company) {
+  std::vector<MissedPart> missed;
+  const Heard without = alone(lives, company.fix);
+  if (without.known < kFewestToPlan) return missed;
+  std::set<std::string> told;
+  for (const FixInCases& other : company.beside) {
+    if (together(lives, company.fix, other.fix, told).known < kFewestToPlan) continue;
+    const Heard with = together(lives, company.fix, other.fix);
+    MissedPart one{company.fix, other.fix, without.share(), with.share()};
+    if (one.alone.interval.low <= one.together.interval.high) continue;
+    told.insert(other.fix);
+    missed.push_back(std::move(one));
+  }
+  return missed;
+}
+
+// Of each of the fixes, in how many of the lists it is and what else is there.
+std::vector<FixCompany> companies(const std::vector<const std::vector<std::string>*>& lists,
+                                  const std::vector<std::string>& fixes) {
   std::vector<FixCompany> all;
   for (const std::string& fix : fixes) {
     FixCompany company{fix, 0, {}};
     std::map<std::string, std::uint32_t> beside;
-    for (const PlanCase& each : cases) {
-      if (!holds(each.fixes, fix)) continue;
+    for (const std::vector<std::string>* list : lists) {
+      if (!holds(*list, fix)) continue;
       ++company.cases;
-      for (const std::string& other : each.fixes) {
+      for (const std::string& other : *list) {
         if (other != fix) ++beside[other];
       }
     }
@@ -133,6 +173,15 @@ std::vector<FixCompany> fixes_beside(std::span<const PlanCase> cases,
     all.push_back(std::move(company));
   }
   return all;
+}
+
+}  // namespace
+
+std::vector<FixCompany> fixes_beside(std::span<const PlanCase> cases,
+                                     const std::vector<std::string>& fixes) {
+  std::vector<const std::vector<std::string>*> lists;
+  for (const PlanCase& each : cases) lists.push_back(&each.fixes);
+  return companies(lists, fixes);
 }
 
 PartsUsed parts_used(std::span<const PlanCase* const> cases, const Vocabulary& vocabulary) {
@@ -148,29 +197,17 @@ PartsUsed parts_used(std::span<const PlanCase* const> cases, const Vocabulary& v
 }
 
 std::vector<MissedPart> missed_when_left_out(std::span<const FixLife> lives) {
-  std::map<std::string, Heard> alone;
-  std::map<std::pair<std::string, std::string>, Heard> together;
+  std::vector<const std::vector<std::string>*> lists;
+  std::set<std::string> fixes;
   for (const FixLife& life : lives) {
-    if (life.end == FixEnd::kNotHeardOf) continue;
-    if (life.fixes.size() == 1) alone[life.fixes.front()].add(life);
-    for (const std::string& fix : life.fixes) {
-      for (const std::string& other : life.fixes) {
-        if (fix != other) together[{fix, other}].add(life);
-      }
-    }
+    if (!heard_of(life)) continue;
+    lists.push_back(&life.fixes);
+    fixes.insert(life.fixes.begin(), life.fixes.end());
   }
   std::vector<MissedPart> missed;
-  for (const auto& [pair, with] : together) {
-    const auto without = alone.find(pair.first);
-    if (without == alone.end()) continue;
-    if (without->second.known < kFewestToPlan || with.known < kFewestToPlan) continue;
-    MissedPart one{pair.first, pair.second, without->second.share(), with.share()};
-    if (one.alone.interval.low > one.together.interval.high) missed.push_back(std::move(one));
+  for (const FixCompany& company : companies(lists, {fixes.begin(), fixes.end()})) {
+    for (MissedPart& one : missed_of(lives, company)) missed.push_back(std::move(one));
   }
-  std::stable_sort(missed.begin(), missed.end(), [](const MissedPart& a, const MissedPart& b) {
-    return share_value(a.alone) - share_value(a.together) >
-           share_value(b.alone) - share_value(b.together);
-  });
   return missed;
 }
 

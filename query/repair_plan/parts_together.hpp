@@ -5,9 +5,11 @@
 // second was done with it. Only where both were heard of at least kFewestToPlan times, the fix
 // alone came back more often, and the 90 % Jeffreys intervals of the two shares do not overlap:
 // that asks for more than a test at 10 % does (Schenker & Gentleman 2001, Amer. Statist. 55:182),
-// which is meant, since many pairs are looked at. Repairs nobody heard of afterwards count on
-// neither side. These are plain counts of those heard of; how long repairs lasted is
-// stayed_fixed.hpp's. Pure functions, any thread; nothing fails.
+// which is meant, since many pairs are looked at. What was only ever done beside something
+// told already (a gasket never changed without the seal) is not told: kFewestToPlan of the repairs
+// with it must be without. Repairs nobody heard of afterwards count on neither side. These are
+// plain counts of those heard of; how long repairs lasted is stayed_fixed.hpp's. Pure functions,
+// any thread; nothing fails.
 #pragma once
 
 #include <cstdint>
@@ -58,7 +60,7 @@ struct MissedPart {
   Share alone;              // came back, of those with `fix` and nothing else
   Share together;           // came back, of those with both, whatever else was done
 };
-// Greatest difference of the shares first, then by keys. Requires: lives of one cause.
+// By fix; of one fix, what was done beside it most often first. Requires: lives of one cause.
 [[nodiscard]] std::vector<MissedPart> missed_when_left_out(std::span<const FixLife> lives);
 
 }  // namespace shoplore

@@ -63,6 +63,7 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"SeenFailureOfAShorterName", "linkage seized", "wastegate_linkage:seized_open", 5},
         Row{"TheSpringNotTheCoil", "coil spring snapped", "coil_spring:broken", 2},
         Row{"OneLetterWrong", "wastegate linkige seized open", "wastegate_linkage:seized_open", 5},
+        Row{"ComponentOfTwoWords", "wheel bearing", "wheel_bearing:worn", 1},
         Row{"NamesNeverSeen", "alternator seized", "alternator:seized", 0}),
     [](const auto& row) { return std::string(row.param.name); });
 
@@ -112,6 +113,8 @@ INSTANTIATE_TEST_SUITE_P(
         Refused{"JoiningWordsOnly", "it is the", "expected a cause"},
         Refused{"Gibberish", "flurble wibble", "\"flurble wibble\" names no known cause; write"},
         Refused{"OneWordKnown", "turbo flurble", "turbocharger:worn"},
+        Refused{"HalfNamesNeverSeen", "alternator sei", "\"alternator sei\" names no known cause"},
+        Refused{"ComponentNeverSeen", "alternator", "\"alternator\" names no known cause"},
         Refused{"TooLong", "a b c d e f g h i j k l m n o p", "at most 12 words"}),
     [](const auto& row) { return std::string(row.param.name); });
 

@@ -86,6 +86,19 @@ TEST(PartsTogether, TellsWhatWasMissedWhenItWasLeftOut) {
   EXPECT_GT(missed[0].alone.interval.low, missed[0].together.interval.high);
 }
 
+// The gasket was never changed without the seal: it takes no credit for it.
+TEST(PartsTogether, WhatOnlyCameAlongIsNotTold) {
+  const std::string gasket = "replace cam_cover_gasket";
+  auto lives = coil_and_seal();
+  add_lives(lives, 9, {kCoil, kSeal, gasket}, FixEnd::kStillFixed);
+  ASSERT_EQ(missed_when_left_out(lives).size(), 1U);
+  EXPECT_EQ(missed_when_left_out(lives)[0].missed, kSeal);
+  add_lives(lives, 5, {kCoil, gasket}, FixEnd::kStillFixed);
+  ASSERT_EQ(missed_when_left_out(lives).size(), 2U);
+  EXPECT_EQ(missed_when_left_out(lives)[1].missed, gasket);
+  EXPECT_EQ(missed_when_left_out(lives)[1].together.out_of, 14U);
+}
+
 struct NearMiss {
   const char* name;
   int alone_back, alone_fixed, with_back, with_fixed;
