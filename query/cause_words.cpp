@@ -8,6 +8,7 @@
 #include <optional>
 #include <tuple>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary_search.hpp"
 
@@ -50,11 +51,6 @@ NamedCause named(const std::string& component, const std::string& failure,
   return cause;
 }
 
-std::string name_of_cause(const NamedCause& cause, const Vocabulary& vocabulary) {
-  return vocabulary.display_name(EntryKind::kComponent, cause.component) + ", " +
-         vocabulary.display_name(EntryKind::kFailure, cause.failure);
-}
-
 tl::unexpected<Error> unknown_id(std::string_view place, EntryKind kind, const std::string& id,
                                  const Vocabulary& vocabulary) {
   std::string message = fmt::format("\"{}\" is not a known {}", id, name_of(kind));
@@ -65,8 +61,7 @@ tl::unexpected<Error> unknown_id(std::string_view place, EntryKind kind, const s
 
 Result<NamedCause> from_key(std::string_view key, std::string_view place,
                             const Vocabulary& vocabulary, const CasesByKey& cases) {
-  const auto colon = key.find(':');
-  const std::string component(key.substr(0, colon)), failure(key.substr(colon + 1));
+  const auto [component, failure] = cause_parts(key);
   for (const auto& [kind, id] :
        {std::pair(EntryKind::kComponent, component), std::pair(EntryKind::kFailure, failure)}) {
     if (vocabulary.find(kind, id) == nullptr) return unknown_id(place, kind, id, vocabulary);
@@ -155,8 +150,7 @@ class Readings {
     for (const auto kind : {EntryKind::kComponent, EntryKind::kFailure}) {
       for (const Half& half : halves(kind, words, vocabulary_)) {
         for (const auto& [key, count] : cases_) {
-          const auto colon = key.find(':');
-          const std::string component = key.substr(0, colon), failure = key.substr(colon + 1);
+          const auto [component, failure] = cause_parts(key);
           if (half.id != (kind == EntryKind::kComponent ? component : failure)) continue;
           readings_.push_back({{key, component, failure, count}, half.by, half.by});
         }
@@ -176,7 +170,7 @@ tl::unexpected<Error> with_candidates(std::string_view place, std::string messag
   for (const NamedCause& each : candidates) {
     if (error.problems.size() == kMostCandidates) break;
     error.problems.push_back(
-        {each.key, fmt::format("{} ({} {})", name_of_cause(each, vocabulary), each.cases,
+        {each.key, fmt::format("{} ({} {})", display_cause_key(each.key, vocabulary), each.cases,
                                each.cases == 1 ? "case" : "cases")});
   }
   return fail(std::move(error));

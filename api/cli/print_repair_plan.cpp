@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "api/wire/display_names.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {

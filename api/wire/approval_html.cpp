@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "api/wire/display_names.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {

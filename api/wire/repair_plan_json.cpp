@@ -1,8 +1,8 @@
 #include "api/wire/repair_plan_json.hpp"
 
-#include "api/wire/display_names.hpp"
 #include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {

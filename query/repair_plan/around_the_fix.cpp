@@ -6,6 +6,7 @@
 #include <array>
 #include <map>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "query/fix_counts.hpp"
 
@@ -72,7 +73,7 @@ AfterwardsNeeds afterwards_of(std::span<const PlanCase> cases,
   AfterwardsNeeds needs;
   std::set<std::string> components, said;
   for (const std::string& fix : fixes) {
-    const std::string component = fix.substr(fix.find(' ') + 1);
+    const std::string component = fix_parts(fix).component;
     const Entry* entry = vocabulary.find(EntryKind::kComponent, component);
     if (entry == nullptr || !components.insert(component).second) continue;
     for (const std::string& text : entry->afterwards) {
@@ -85,7 +86,7 @@ AfterwardsNeeds afterwards_of(std::span<const PlanCase> cases,
     ++needs.out_of;
     if (each.fixes.size() == 1) continue;
     for (const std::string& fix : each.fixes) {
-      const auto action = std::string_view(fix).substr(0, fix.find(' '));
+      const std::string action = fix_parts(fix).action;
       if (std::find(kTeaching.begin(), kTeaching.end(), action) != kTeaching.end()) ++done[fix];
     }
   }

@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "indexer/evidence_item.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {

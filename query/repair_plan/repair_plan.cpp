@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "indexer/vocabulary_search.hpp"
 #include "query/cautions_for.hpp"
@@ -94,9 +95,9 @@ std::vector<Involved> involved_in(const RepairPlan& plan, const Case* record,
   std::vector<Involved> involved{{EntryKind::kComponent, plan.cause.component}};
   if (plan.proposed) {
     for (const std::string& fix : plan.proposed->fixes) {
-      const auto space = fix.find(' ');
-      involved.push_back({EntryKind::kAction, fix.substr(0, space)});
-      involved.push_back({EntryKind::kComponent, fix.substr(space + 1)});
+      const auto [action, component] = fix_parts(fix);
+      involved.push_back({EntryKind::kAction, action});
+      involved.push_back({EntryKind::kComponent, component});
     }
   }
   for (const PlannedRemoval& each : plan.removals.in_order) {

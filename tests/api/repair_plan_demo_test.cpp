@@ -11,6 +11,7 @@
 #include "api/cli/print_repair_plan.hpp"
 #include "api/wire/repair_plan_json.hpp"
 #include "corpus-demo/case_closing.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "query/fix_counts.hpp"
 #include "tests/query/demo_shop.hpp"

@@ -7,16 +7,11 @@
 #include <string>
 #include <vector>
 
+#include "indexer/case_keys.hpp"
 #include "query/outcomes/fix_lives.hpp"
 #include "query/repair_plan/plan_cases.hpp"
 
 namespace shoplore::testing {
-
-// "replace ignition_coil": a fix key.
-inline Fix fix_of(const std::string& key) {
-  const auto space = key.find(' ');
-  return {key.substr(0, space), key.substr(space + 1)};
-}
 
 inline PlanCase plan_case(const std::string& ref, std::vector<std::string> fixes,
                           const std::string& family = "cm14p",
@@ -27,7 +22,7 @@ inline PlanCase plan_case(const std::string& ref, std::vector<std::string> fixes
   one.make = make;
   one.engine_family = family;
   one.record.correction.emplace();
-  for (const std::string& key : fixes) one.record.correction->fixes.push_back(fix_of(key));
+  for (const std::string& key : fixes) one.record.correction->fixes.push_back(fix_parts(key));
   std::sort(fixes.begin(), fixes.end());
   one.fixes = std::move(fixes);
   return one;
