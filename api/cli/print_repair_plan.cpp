@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "api/cli/print_cautions.hpp"
+#include "api/cli/print_stayed_fixed.hpp"
 #include "indexer/case_keys.hpp"
 #include "query/similar_cases.hpp"
 
@@ -15,37 +17,8 @@ constexpr std::size_t kIndent = 2;
 constexpr std::size_t kShownRows = 8;  // of a list; the rest is counted
 constexpr std::size_t kShownRefs = 3;  // of a trap's cases
 
-std::string counted(std::uint64_t count, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)), count == 1 ? one : many);
-}
-
 std::string cases_text(std::uint64_t count) {
   return counted(count, "case", "cases");
-}
-
-std::string percent(double share) {
-  return fmt::format("{:.0f} %", 100 * share);
-}
-
-std::string interval_text(const Interval& interval) {
-  return fmt::format("{:.0f}-{:.0f} %", 100 * interval.low, 100 * interval.high);
-}
-
-std::string of(std::uint32_t count, std::uint32_t out_of) {
-  return fmt::format("{} of {}", thousands(count), thousands(out_of));
-}
-
-std::string period(std::chrono::days after) {
-  if (after.count() % 365 != 0) return fmt::format("{} days", after.count());
-  const auto years = after.count() / 365;
-  return years == 1 ? "a year" : fmt::format("{} years", years);
-}
-
-std::string reason_name(const ReasonCount& count) {
-  if (!count.reason) return "no reason written down";
-  std::string name(name_of(*count.reason));
-  std::replace(name.begin(), name.end(), '_', ' ');
-  return name;
 }
 
 class PlanPrinter {
@@ -57,14 +30,14 @@ class PlanPrinter {
     head();
     if (plan_.cases == 0) {
       never_seen();
-      cautions();
+      out_ += print_cautions(plan_.cautions, page_);
       return std::move(out_);
     }
     what_to_do();
     parts();
     time_and_cost();
     removals();
-    cautions();
+    out_ += print_cautions(plan_.cautions, page_);
     traps();
     afterwards();
     proof();
@@ -143,32 +116,21 @@ class PlanPrinter {
   }
 
   void lasted(const StayedFixed& done) {
-    std::vector<std::string> shares;
-    for (const auto& stayed : done.by_days) {
-      shares.push_back(fmt::format("{} after {} ({})", percent(stayed.share), period(stayed.after),
-                                   interval_text(stayed.interval)));
-    }
-    for (const auto& stayed : done.by_km) {
-      shares.push_back(fmt::format("{} after {} km ({})", percent(stayed.share),
-                                   thousands(stayed.after.value), interval_text(stayed.interval)));
-    }
-    std::string text = fmt::format("done so in {}", cases_text(done.cases));
-    if (shares.empty()) {
-      text += fmt::format("; {} came back of {} heard of", done.came_back,
-                          done.came_back + done.still_fixed);
-    } else {
-      text += fmt::format("; still fixed: {}", fmt::join(shares, ", "));
-    }
-    paragraph(text);
+    const std::string shares = still_fixed_text(done);
+    paragraph(fmt::format(
+        "done so in {}; {}", cases_text(done.cases),
+        shares.empty()
+            ? of_text(done.came_back, done.came_back + done.still_fixed) + " heard of came back"
+            : "still fixed: " + shares));
   }
 
   void missed(const MissedPart& each) {
-    item("!",
-         fmt::format("{} alone came back {} ({}); together with {} {} ({})",
-                     display_fix(each.fix, vocabulary_), of(each.alone.count, each.alone.out_of),
-                     interval_text(each.alone.interval), display_fix(each.missed, vocabulary_),
-                     of(each.together.count, each.together.out_of),
-                     interval_text(each.together.interval)));
+    item("!", fmt::format("{} alone came back {} ({}); together with {} {} ({})",
+                          display_fix(each.fix, vocabulary_),
+                          of_text(each.alone.count, each.alone.out_of),
+                          interval_text(each.alone.interval), display_fix(each.missed, vocabulary_),
+                          of_text(each.together.count, each.together.out_of),
+                          interval_text(each.together.interval)));
   }
 
   void parts() {
@@ -182,7 +144,7 @@ class PlanPrinter {
       if (rows.size() > kShownRows) break;
       const std::string quantity =
           part.usual_quantity == 1 ? "" : fmt::format("{:g} × ", part.usual_quantity);
-      rows.push_back({quantity + part.name, {of(part.cases, plan_.parts.out_of)}});
+      rows.push_back({quantity + part.name, {of_text(part.cases, plan_.parts.out_of)}});
     }
     if (!rows.empty()) list(rows, plan_.parts.parts.size() + 1);
     for (const FixCompany& company : plan_.beside) beside(company);
@@ -284,24 +246,15 @@ class PlanPrinter {
       std::string time = each.minutes ? duration_text(*each.minutes) : "no time known";
       if (each.now == RemovalNow::kOffAlready) time = "off already";
       rows.push_back({fmt::format("{}. {}", rows.size(), name(EntryKind::kRemoval, each.id)),
-                      {time, of(each.cases, removals.out_of)}});
+                      {time, of_text(each.cases, removals.out_of)}});
     }
     out_ += table(rows, kIndent, page_.width);
     std::vector<std::string> others;
     for (const PlannedRemoval& each : removals.also_found) {
       others.push_back(fmt::format("{} {}", name(EntryKind::kRemoval, each.id),
-                                   of(each.cases, removals.out_of)));
+                                   of_text(each.cases, removals.out_of)));
     }
     if (!others.empty()) paragraph(fmt::format("in other cases: {}", fmt::join(others, ", ")));
-  }
-
-  void cautions() {
-    if (plan_.cautions.empty()) return;
-    out_ += "\n" + ink_.warning(ink_.heading("Cautions")) + "\n";
-    for (const Caution& caution : plan_.cautions) {
-      item("!", fmt::format("{}: {} ({})", ink_.bold(caution.name), caution.text,
-                            fmt::join(caution.because_of, ", ")));
-    }
   }
 
   void traps() {
@@ -328,14 +281,14 @@ class PlanPrinter {
     }
     for (const FixInCases& done : needs.done) {
       item("-", fmt::format("{}: done beside it in {} cases", display_fix(done.fix, vocabulary_),
-                            of(done.cases, needs.out_of)));
+                            of_text(done.cases, needs.out_of)));
     }
     if (needs.common.empty() && needs.done.empty()) {
       paragraph(
           "Nothing known. The maker's procedure says whether anything is to be taught or "
           "set.");
     } else if (!needs.common.empty()) {
-      paragraph("Common practice, no source, where not counted: the maker's procedure decides.");
+      paragraph("Common practice without a source: the maker's procedure decides.");
     }
   }
 
@@ -347,7 +300,8 @@ class PlanPrinter {
       const Entry* entry = vocabulary_.find(EntryKind::kVerification, step.id);
       std::string text = ink_.bold(name(EntryKind::kVerification, step.id));
       if (entry != nullptr && entry->minutes) text += ", " + duration_text(*entry->minutes);
-      text += fmt::format(": caught something {} times", of(step.caught.count, step.caught.out_of));
+      text += fmt::format(": caught something {} times",
+                          of_text(step.caught.count, step.caught.out_of));
       item(fmt::format("{}.", i + 1), text);
       if (entry != nullptr && !entry->how.empty()) {
         out_ += hang("     ", ink_.dim(entry->how), page_.width);
@@ -357,41 +311,16 @@ class PlanPrinter {
 
   void evidence() {
     section("Evidence");
-    std::vector<TableRow> rows{
-        {"what was done", {"cases", "came back", "not heard of", "fixed a year on"}}};
-    for (const StayedFixed& done : plan_.fixes) {
-      if (rows.size() > kShownRows) break;
-      const std::uint32_t heard = done.came_back + done.still_fixed;
-      rows.push_back({display_fixes(done.fixes, vocabulary_),
-                      {thousands(done.cases), heard == 0 ? "-" : of(done.came_back, heard),
-                       thousands(done.not_heard_of), a_year_on(done)}});
+    if (!plan_.fixes.empty()) {
+      out_ += stayed_fixed_table(plan_.fixes, kShownRows, kIndent, vocabulary_, page_);
     }
-    const std::size_t shown = rows.size() - 1;
-    if (!plan_.fixes.empty()) out_ += table(rows, kIndent, page_.width);
-    if (plan_.fixes.size() > shown) {
-      paragraph(fmt::format("and {} more (--json)", plan_.fixes.size() - shown));
+    if (plan_.fixes.size() > kShownRows) {
+      paragraph(fmt::format("and {} more (--json)", plan_.fixes.size() - kShownRows));
     }
-    reasons();
+    const StayedFixed* done = plan_.proposed ? outcome_of(plan_.proposed->fixes) : nullptr;
+    const std::string reasons = done == nullptr ? "" : comeback_reasons_text(*done);
+    if (!reasons.empty()) paragraph("why the proposed work came back: " + reasons);
     notes();
-  }
-
-  static std::string a_year_on(const StayedFixed& done) {
-    for (const auto& stayed : done.by_days) {
-      if (stayed.after != kProposedAfter) continue;
-      return fmt::format("{} ({})", percent(stayed.share), interval_text(stayed.interval));
-    }
-    return "-";
-  }
-
-  void reasons() {
-    for (const StayedFixed& done : plan_.fixes) {
-      if (!plan_.proposed || done.fixes != plan_.proposed->fixes || done.reasons.empty()) continue;
-      std::vector<std::string> texts;
-      for (const ReasonCount& count : done.reasons) {
-        texts.push_back(fmt::format("{} {}", reason_name(count), count.cases));
-      }
-      paragraph(fmt::format("why the proposed work came back: {}", fmt::join(texts, ", ")));
-    }
   }
 
   void notes() {

@@ -196,6 +196,15 @@ std::string thousands(std::int64_t number) {
   return digits;
 }
 
+std::string counted(std::uint64_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)), count == 1 ? one : many);
+}
+
+std::string of_text(std::uint64_t count, std::uint64_t out_of) {
+  return fmt::format("{} of {}", thousands(static_cast<std::int64_t>(count)),
+                     thousands(static_cast<std::int64_t>(out_of)));
+}
+
 std::string duration_text(double minutes) {
   constexpr int kMinutesAnHour = 60;
   const auto whole = static_cast<int>(std::lround(minutes));
