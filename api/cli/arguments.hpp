@@ -15,6 +15,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 
 namespace shoplore {
 
@@ -65,6 +66,12 @@ struct OutcomesDueOptions {
 struct OutcomeOptions {
   std::string ref;
   OutcomeReport report;
+  Output output = Output::kText;
+};
+
+struct PlanOptions {
+  PlanQuestion question;
+  std::string approval_file;  // the customer's approval instead of the plan; "-": standard output
   Output output = Output::kText;
 };
 
@@ -128,11 +135,11 @@ struct HelpText {
   std::string text;
 };
 
-using Command =
-    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, OutcomesDueOptions,
-                 OutcomeOptions, ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                 TrackRecordVerbOptions, MileageOptions, FitOptions, VocabularySearchOptions,
-                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
+                             OutcomesDueOptions, OutcomeOptions, PlanOptions, ImportOptions,
+                             ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
+                             MileageOptions, FitOptions, VocabularySearchOptions,
+                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

@@ -34,6 +34,7 @@ struct Session {
 [[nodiscard]] Result<ExitCode> run(const AskOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const OutcomesDueOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const OutcomeOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const PlanOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const ImportOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const ExportOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VerifyOptions& options, Session& session);

@@ -6,6 +6,7 @@
 // | /openapi.json              | GET    |                                | 200 this, in full   |
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
 // | /v1/find                   | GET    |                                | 200 search page     |
+// | /v1/plan                   | GET    |                                | 200 repair plan     |
 // | /v1/recognise              | POST   | text (request_json.hpp)        | 200 understood      |
 // | /v1/cases                  | GET    |                                | 200 list            |
 // | /v1/cases                  | POST   | case (case_json.hpp, Intake)   | 201, Location, ETag |
@@ -14,6 +15,7 @@
 // | /v1/cases/{ref}/close      | POST   | closing (request_json.hpp)     | 200 recorded, ETag  |
 // | /v1/cases/{ref}/comeback   | GET    |                                | 200 offers          |
 // | /v1/cases/{ref}/outcome    | POST   | report (outcomes_json.hpp)     | 200 recorded, ETag  |
+// | /v1/cases/{ref}/approval   | GET    |                                | 200 page (HTML)     |
 // | /v1/cases/{ref}/history    | GET    |                                | 200 changes         |
 // | /v1/mileage                | GET    |                                | 200 failure mileage |
 // | /v1/mileage.svg            | GET    |                                | 200 its picture     |

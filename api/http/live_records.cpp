@@ -207,6 +207,12 @@ Result<FailureMileage> LiveRecords::mileage(const MileageQuestion& question) con
   return failure_mileage(*histories, question, vocabulary());
 }
 
+Result<RepairPlan> LiveRecords::plan(const PlanQuestion& question) const {
+  return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
+    return repair_plan(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
+  });
+}
+
 Understood LiveRecords::understand(std::string_view text) const {
   Question question;
   question.text = text;

@@ -17,6 +17,7 @@
 #include "query/failure_mileage/failure_mileage.hpp"
 #include "query/outcomes/comeback_offer.hpp"
 #include "query/outcomes/outcomes_due.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -35,6 +36,8 @@ class LiveRecords {
   [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
   // At what mileage a failure comes (failure_mileage.hpp). Reads every record.
   [[nodiscard]] Result<FailureMileage> mileage(const MileageQuestion& question) const;
+  // What putting a cause right takes.
+  [[nodiscard]] Result<RepairPlan> plan(const PlanQuestion& question) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 

@@ -5,18 +5,12 @@
 #include "api/wire/comeback_form.hpp"
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
+#include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
 
 namespace shoplore {
 
 namespace {
-
-template <class List, class Form>
-Json list_of(const List& list, const Form& form) {
-  Json json = Json::array();
-  for (const auto& each : list) json.push_back(form(each));
-  return json;
-}
 
 Json span_form(const Span& span) {
   return {{"begin", span.begin}, {"end", span.end}};
@@ -97,7 +91,7 @@ class AnswerForm {
     json["comeback_of"] = list_of(
         a.comeback_of, [&](const auto& offer) { return comeback_form(offer, vocabulary_); });
     json["similar_cases"] = list_of(a.similar, similar_form);
-    json["cautions"] = list_of(a.cautions, caution);
+    json["cautions"] = list_of(a.cautions, caution_form);
     json["revision"] = a.revision.value;
     json["cases_in_records"] = a.cases_in_records;
     json["filter"] = json_of(form_of_filter(a.filter));
@@ -247,10 +241,6 @@ class AnswerForm {
             {"text", w.text},
             {"about", w.about},
             {"share", share_form(w.share)}};
-  }
-
-  static Json caution(const Caution& c) {
-    return {{"id", c.id}, {"name", c.name}, {"text", c.text}, {"because_of", c.because_of}};
   }
 
   const Vocabulary& vocabulary_;

@@ -100,6 +100,21 @@ TEST(Arguments, ReadsWhatBecameOfARepair) {
   EXPECT_EQ(outcome.output, Output::kJson);
 }
 
+TEST(Arguments, ReadsAPlan) {
+  const auto plan =
+      read<PlanOptions>({"plan", "wastegate", "linkage", "--make", "Brackwater", "--engine-family",
+                         "BW16D", "--vehicle", "2016 Tidal", "--case", "case-7", "--open",
+                         "heat_shield", "--open", "plug_cover", "--approval", "a.html"});
+  EXPECT_EQ(plan.question.cause, "wastegate linkage");
+  EXPECT_EQ(plan.question.vehicle.make, "Brackwater");
+  EXPECT_EQ(plan.question.vehicle.engine_family, "BW16D");
+  EXPECT_EQ(plan.question.vehicle.words, "2016 Tidal");
+  EXPECT_EQ(plan.question.case_ref, "case-7");
+  EXPECT_EQ(plan.question.open, (std::set<std::string>{"heat_shield", "plug_cover"}));
+  EXPECT_EQ(plan.approval_file, "a.html");
+  EXPECT_EQ(plan.output, Output::kText);
+}
+
 TEST(Arguments, ReadsAChangeOfAnEntry) {
   const auto add = read<VocabularyEditOptions>(
       {"vocabulary", "add", "check", "sweep", "--name", "vane sweep", "--phrase", "swept the vanes",

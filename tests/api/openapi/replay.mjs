@@ -40,7 +40,8 @@ function checkBody(place, response, reply) {
   const content = response.content[type];
   if (!content) return problems.push(`${place}: ${type} is not documented`);
   const value = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
-  for (const fault of document.faults(content.schema, value)) {
+  const body = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
+  for (const fault of document.faults(content.schema, valuebody)) {
     problems.push(`${place}: body ${fault}`);
   }
 }
@@ -230,6 +231,11 @@ async function driveRefusals() {
   await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
   await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
   await check("/v1/mileage", "GET", "/v1/mileage?cause=flux+capacitor", { expected: 400 });
+  const cause = "cause=wastegate_linkage:seized_open";
+  await check("/v1/plan", "GET", `/v1/plan?${cause}&case=job-9`, { expected: 404 });
+  await check("/v1/plan", "GET", `/v1/plan?${cause}&make=None`, { expected: 400 });
+  const closed = "/v1/cases/job-1001/approval";
+  await check("/v1/cases/{ref}/approval", "GET", `${closed}?${cause}`, { expected: 409 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.
