@@ -23,13 +23,6 @@ bool finds_something(const std::string& word) {
   return word != "no" && word != "not" && (!number || word.size() > 3);
 }
 
-// "142,000"
-std::string grouped(std::int64_t number) {
-  std::string text = std::to_string(number);
-  for (std::size_t i = text.size(); i > 3;) text.insert(i -= 3, ",");
-  return text;
-}
-
 // The words typed, and the names the records use for what was recognised in them. "No whistle"
 // is left out: searched for, it would bring the cases that whistle.
 std::set<std::string> query_words(const SearchQuestion& question, const Vocabulary& vocabulary,
@@ -177,7 +170,7 @@ std::string vehicle_text(const Vehicle& vehicle) {
   add(vehicle.make);
   add(vehicle.model);
   add(vehicle.engine_family);
-  if (vehicle.mileage_km) text += ", " + grouped(vehicle.mileage_km->value) + " km";
+  if (vehicle.mileage_km) text += ", " + thousands(vehicle.mileage_km->value) + " km";
   return text;
 }
 

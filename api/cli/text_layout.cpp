@@ -185,16 +185,6 @@ std::string table(const std::vector<TableRow>& rows, std::size_t indent, std::si
   return out;
 }
 
-std::string thousands(std::int64_t number) {
-  std::string digits = fmt::format("{}", number);
-  const std::size_t first = number < 0 ? 1 : 0;
-  for (std::size_t at = digits.size(); at > first + 3;) {
-    at -= 3;
-    digits.insert(at, 1, ',');
-  }
-  return digits;
-}
-
 std::string Ink::wrapped(std::string_view code, std::string_view text) const {
   if (!on() || text.empty()) return std::string(text);
   return fmt::format("\x1b[{}m{}\x1b[0m", code, text);

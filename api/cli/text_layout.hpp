@@ -12,6 +12,8 @@
 #include <string_view>
 #include <vector>
 
+#include "indexer/quantities.hpp"
+
 namespace shoplore {
 
 inline constexpr std::size_t kMinWidth = 60, kDefaultWidth = 80, kMaxWidth = 120;
@@ -40,9 +42,6 @@ struct TableRow {
 // each line. Where the cells leave too little room for the text they get a line of their own.
 [[nodiscard]] std::string table(const std::vector<TableRow>& rows, std::size_t indent,
                                 std::size_t width);
-
-// 2,400: thousands apart.
-[[nodiscard]] std::string thousands(std::int64_t number);
 
 enum class Colour { kOff, kOn };
 

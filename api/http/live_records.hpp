@@ -29,6 +29,8 @@ class LiveRecords {
   [[nodiscard]] Result<Answer> ask(const Question& question) const;
   // Past cases like these words (similar_cases.hpp).
   [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
+  // As records.hpp; nothing of the identity is kept.
+  [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 
