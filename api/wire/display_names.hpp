@@ -1,4 +1,4 @@
-// Names people read for the keys that answers carry; of causes and fixes: indexer/key_names.hpp.
+// Names people read for the questions that answers carry; those of causes and fixes are case_keys'.
 //
 // Pure functions, any thread; an id the vocabulary lacks is shown with spaces for underscores.
 #pragma once
@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "indexer/key_names.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 

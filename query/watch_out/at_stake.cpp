@@ -1,5 +1,7 @@
 #include "query/watch_out/at_stake.hpp"
 
+#include "indexer/case_keys.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -17,7 +19,7 @@ double minutes_of_cause(std::string_view cause_key, const WorkFigures& figures) 
   if (found != figures.repairs.end() && found->second.cases > 0) {
     return minutes_of(found->second, figures);
   }
-  return minutes_of_component(cause_key.substr(0, cause_key.find(':')), figures);
+  return minutes_of_component(cause_parts(cause_key).component, figures);
 }
 
 double minutes_of_component(std::string_view component, const WorkFigures& figures) {

@@ -98,7 +98,7 @@ Result<std::vector<Warning>> warn_of_cleared_codes(const WatchQuestion& question
     Warning warning;
     warning.kind = WarningKind::kCodesCleared;
     warning.stated = Stated::kYes;
-    warning.about = reason.item.attribute.substr(reason.item.attribute.find(':') + 1);
+    warning.about = id_of_attribute(reason.item.attribute);
     warning.minutes = kUsualMinutes;
     warning.how_often = 1;
     warning.text = reason.said +

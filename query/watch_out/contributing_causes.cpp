@@ -9,8 +9,6 @@
 namespace shoplore {
 namespace {
 
-constexpr std::string_view kContributing = "contributing:";
-
 Result<std::optional<Warning>> behind(const LikelyRow& likely, const ItemByCause& other,
                                       std::uint32_t seen, const WatchQuestion& question) {
   const auto with = question.counter.by_cause({{other.item}, question.filter});
@@ -21,7 +19,7 @@ Result<std::optional<Warning>> behind(const LikelyRow& likely, const ItemByCause
   if (!stands_out(count, seen, others.rate())) return std::optional<Warning>{};
   Warning warning;
   warning.kind = WarningKind::kContributingCause;
-  warning.about = other.item.attribute.substr(kContributing.size());
+  warning.about = id_of_attribute(other.item.attribute);
   warning.cause = likely.key();
   warning.share = share_of(count, seen);
   warning.minutes = minutes_of_cause(warning.about, question.figures);
@@ -29,8 +27,8 @@ Result<std::optional<Warning>> behind(const LikelyRow& likely, const ItemByCause
   warning.text = fmt::format(
       "{}: in {} of {} cases {} had helped to bring it about ({}); look there too, or it may come "
       "back",
-      display_cause(warning.cause, question.vocabulary), count, seen,
-      display_cause(warning.about, question.vocabulary), interval_text(warning.share));
+      display_cause_key(warning.cause, question.vocabulary), count, seen,
+      display_cause_key(warning.about, question.vocabulary), interval_text(warning.share));
   auto cases = cases_behind({{other.item}, question.filter}, likely.number, question.counter);
   if (!cases) return fail(cases.error());
   warning.cases = std::move(*cases);

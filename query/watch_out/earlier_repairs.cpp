@@ -25,7 +25,7 @@ class EarlierRepairs {
  public:
   explicit EarlierRepairs(const WatchQuestion& question) : question_(question) {
     for (const std::string& key : keys(question.counter.causes())) {
-      components_.push_back(key.substr(0, key.find(':')));
+      components_.push_back(cause_parts(key).component);
     }
   }
 
@@ -112,7 +112,7 @@ class EarlierRepairs {
   }
 
   static std::string fix_of(const ItemByCause& repair) {
-    return repair.item.attribute.substr(kRepair.size());
+    return std::string(id_of_attribute(repair.item.attribute));
   }
   static std::string component_of(const std::string& fix) { return fix.substr(fix.find(' ') + 1); }
 
@@ -244,7 +244,7 @@ class EarlierRepairs {
         "Of {} that came in {} with this already done ({}), {} turned out to be {} ({}); we never "
         "see those it cured",
         warning.share.out_of, how, display_fix(warning.about, question_.vocabulary),
-        warning.share.count, display_cause(warning.cause, question_.vocabulary),
+        warning.share.count, display_cause_key(warning.cause, question_.vocabulary),
         interval_text(warning.share));
     auto behind =
         cases_behind({with(group.items, repair.item), question_.filter}, number, question_.counter);

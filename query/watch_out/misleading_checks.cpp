@@ -33,8 +33,8 @@ class MisleadingChecks {
       }
     }
     for (const EvidenceItem& item : question_.items) {
-      if (!item.attribute.starts_with("check:") || item.value != "fail") continue;
-      const std::string id = item.attribute.substr(6);
+      if (kind_of_attribute(item.attribute) != "check" || item.value != "fail") continue;
+      const std::string id(id_of_attribute(item.attribute));
       const Entry* check = question_.vocabulary.find(EntryKind::kCheck, id);
       if (check == nullptr) continue;
       if (auto failed = fail_misled(id, *check, nullptr); !failed) return fail(failed.error());
@@ -65,7 +65,7 @@ class MisleadingChecks {
     warning.how_often = likely.row.probability * wrong / static_cast<double>(warning.share.out_of);
     warning.text = fmt::format(
         "'{}' passed and misled us {} of {} times when it was {} ({})", check.name, wrong, clear,
-        display_cause(warning.cause, question_.vocabulary), interval_text(warning.share));
+        display_cause_key(warning.cause, question_.vocabulary), interval_text(warning.share));
     return put(std::move(warning), check, misled_item, likely.number);
   }
 

@@ -108,11 +108,12 @@ Result<std::optional<Warning>> worst_of(const LikelyRow& likely, const WatchQues
   warning.minutes = minutes_of_cause(warning.cause, question.figures);
   warning.how_often =
       likely.row.probability * warning.share.count / static_cast<double>(warning.share.out_of);
-  warning.text = fmt::format(
-      "{}: {}{} came back {} of {} here ({}){}", display_cause(warning.cause, question.vocabulary),
-      display_fixes(worst->fixes, question.vocabulary), worst->fixes.size() == 1 ? " alone" : "",
-      warning.share.count, warning.share.out_of, interval_text(warning.share),
-      how_soon_and_why(*found));
+  warning.text =
+      fmt::format("{}: {}{} came back {} of {} here ({}){}",
+                  display_cause_key(warning.cause, question.vocabulary),
+                  display_fixes(worst->fixes, question.vocabulary),
+                  worst->fixes.size() == 1 ? " alone" : "", warning.share.count,
+                  warning.share.out_of, interval_text(warning.share), how_soon_and_why(*found));
   if (const FixCount* best = best_lasting(fixes)) {
     warning.text += fmt::format(". {}: {} of {}", display_fixes(best->fixes, question.vocabulary),
                                 best->came_back, best->stayed_fixed + best->came_back);

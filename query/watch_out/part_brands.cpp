@@ -13,7 +13,7 @@
 namespace shoplore {
 namespace {
 
-constexpr std::string_view kBrand = "brand:", kReplace = "replace ";
+constexpr std::string_view kBrand = "brand:";
 // Reasons that say something of the part; the last is none given.
 constexpr std::array<std::string_view, 3> kOfThePart{"part", "same_cause", kUnsaidReason};
 
@@ -22,8 +22,8 @@ std::set<std::string> replaced(const WatchQuestion& question) {
   std::set<std::string> components;
   for (const LikelyRow& likely : likely_rows(question)) {
     for (const FixCount& fix : likely.row.fixes) {
-      const std::string& key = fix.fixes.front();
-      if (key.starts_with(kReplace)) components.insert(key.substr(kReplace.size()));
+      const Fix parts = fix_parts(fix.fixes.front());
+      if (parts.action == "replace") components.insert(parts.component);
     }
   }
   return components;
@@ -70,7 +70,7 @@ Result<std::optional<Warning>> compared(const BrandOutcomes& brand, const Share&
   const bool enough = own.out_of >= kEnoughOutcomes && others.out_of >= kEnoughOutcomes;
   if (!enough || own.interval.low <= others.interval.high) return std::optional<Warning>{};
   const EvidenceItem& item = brand.brand->item;
-  const std::string component = item.attribute.substr(kBrand.size());
+  const std::string component(id_of_attribute(item.attribute));
   Warning warning;
   warning.kind = WarningKind::kPartBrand;
   warning.about = item.value;

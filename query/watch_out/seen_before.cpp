@@ -37,7 +37,7 @@ std::string what_was_found(const PastVisit& visit, const Vocabulary& vocabulary)
   }
   for (const std::string& code : visit.codes) text += (text.empty() ? "" : ", ") + code;
   if (!text.empty()) text += ": ";
-  text += visit.cause.empty() ? "no cause found" : display_cause(visit.cause, vocabulary);
+  text += visit.cause.empty() ? "no cause found" : display_cause_key(visit.cause, vocabulary);
   if (!visit.fixes.empty()) text += "; " + display_fixes(visit.fixes, vocabulary);
   return text + outcome_text(visit);
 }

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "indexer/key_names.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/answer.hpp"
 #include "query/watch_out/watch_basis.hpp"
 

@@ -16,13 +16,13 @@ using Counts = std::vector<std::uint32_t>;  // by CauseNumber
 constexpr std::string_view kSign = "work_sign:";
 
 std::string name_of_sign(const ItemByCause& sign, const Vocabulary& vocabulary) {
-  return vocabulary.display_name(EntryKind::kWorkSign, sign.item.attribute.substr(kSign.size()));
+  return vocabulary.display_name(EntryKind::kWorkSign, id_of_attribute(sign.item.attribute));
 }
 
 Warning begun(const ItemByCause& sign, const std::string& cause, const WatchQuestion& question) {
   Warning warning;
   warning.kind = WarningKind::kWorkSign;
-  warning.about = sign.item.attribute.substr(kSign.size());
+  warning.about = id_of_attribute(sign.item.attribute);
   warning.cause = cause;
   warning.minutes = minutes_of_cause(cause, question.figures);
   return warning;
@@ -94,7 +94,7 @@ class StatedSign {
     warning.text = fmt::format(
         "Sign of earlier work, {}: of {} with it {}, {} turned out to be {} ({})",
         name_of_sign(sign_, question_.vocabulary), all, where, counts_[cause],
-        display_cause(warning.cause, question_.vocabulary), interval_text(warning.share));
+        display_cause_key(warning.cause, question_.vocabulary), interval_text(warning.share));
     std::vector<EvidenceItem> with = scope_;
     with.push_back(sign_.item);
     auto behind = cases_behind({std::move(with), question_.filter}, cause, question_.counter);
@@ -150,7 +150,7 @@ class SignsToLookFor {
         "Look for a sign of earlier work, {}: of {} with {} where somebody looked, {} had it ({}); "
         "of all others, {} of {}",
         name_of_sign(sign, question_.vocabulary), share.out_of,
-        display_cause(warning.cause, question_.vocabulary), share.count, interval_text(share),
+        display_cause_key(warning.cause, question_.vocabulary), share.count, interval_text(share),
         others.count, others.out_of);
     auto behind = cases_behind({{sign.item}, question_.filter}, likely.number, question_.counter);
     if (!behind) return fail(behind.error());
