@@ -70,11 +70,12 @@ class EarlierRepairs {
     if (!asked) return fail(asked.error());
     if (complaint.size() > 1 && *asked < kLikeThis) {
       if (auto sorted = rarest_last(complaint); !sorted) return fail(sorted.error());
-      while (complaint.size() > 1 && *asked < kLikeThis) {
+      asked = asked_in(complaint);
+      while (asked && complaint.size() > 1 && *asked < kLikeThis) {
         complaint.erase(complaint.begin());
         asked = asked_in(complaint);
-        if (!asked) return fail(asked.error());
       }
+      if (!asked) return fail(asked.error());
     }
     wide_ = {complaint, *asked};
     narrow_ = wide_;
@@ -87,6 +88,7 @@ class EarlierRepairs {
     return {};
   }
 
+  // Without findings the records never had, unless they had none of them.
   Result<void> rarest_last(std::vector<EvidenceItem>& complaint) const {
     std::vector<std::pair<std::uint32_t, EvidenceItem>> counted;
     for (EvidenceItem& item : complaint) {
