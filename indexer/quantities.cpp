@@ -42,16 +42,6 @@ Result<Date> parse_date(std::string_view text) {
   return Date{std::chrono::sys_days{date}};
 }
 
-std::string thousands(std::int64_t number) {
-  std::string digits = std::to_string(number);
-  const std::size_t first = number < 0 ? 1 : 0;
-  for (std::size_t at = digits.size(); at > first + 3;) {
-    at -= 3;
-    digits.insert(at, 1, ',');
-  }
-  return digits;
-}
-
 std::string format_date(Date date) {
   const std::chrono::year_month_day parts{date.days};
   return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(parts.year()),

@@ -53,9 +53,6 @@ struct Date {
 // other form and on days that do not exist, such as 2026-02-30.
 [[nodiscard]] Result<Date> parse_date(std::string_view text);
 
-// "2,400": thousands apart.
-[[nodiscard]] std::string thousands(std::int64_t number);
-
 // "2026-02-28".
 [[nodiscard]] std::string format_date(Date date);
 

@@ -12,7 +12,7 @@
 #include <string_view>
 #include <vector>
 
-#include "indexer/quantities.hpp"
+#include "indexer/thousands.hpp"
 
 namespace shoplore {
 

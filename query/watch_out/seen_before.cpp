@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/thousands.hpp"
 #include "query/watch_out/at_stake.hpp"
 
 namespace shoplore {

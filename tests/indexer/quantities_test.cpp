@@ -63,13 +63,6 @@ TEST(Quantities, MilesBecomeTheNearestKilometre) {
   EXPECT_EQ(kilometres_from_miles(88'000).value, 141'622);  // 141622.272
 }
 
-TEST(Quantities, ThousandsAreSetApart) {
-  EXPECT_EQ(thousands(0), "0");
-  EXPECT_EQ(thousands(999), "999");
-  EXPECT_EQ(thousands(1'000), "1,000");
-  EXPECT_EQ(thousands(-1'234'567), "-1,234,567");
-}
-
 TEST(Quantities, TodayIsWithinTheYearsThatAreTaken) {
   EXPECT_TRUE(parse_date(format_date(today())));
 }
