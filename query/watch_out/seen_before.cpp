@@ -67,9 +67,8 @@ bool is_of_this_complaint(const PastVisit& visit, const WatchQuestion& question)
 const PastVisit* may_be_comeback_of(const std::vector<PastVisit>& visits, Date day,
                                     const WatchQuestion& question) {
   for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
-    if (visit->fixes.empty() || day.days - visit->done().days > std::chrono::days(kComebackDays)) {
-      continue;
-    }
+    const auto days = (day.days - visit->done().days).count();
+    if (visit->fixes.empty() || days < 0 || days > kComebackDays) continue;
     if (is_of_this_complaint(*visit, question)) return &*visit;
   }
   return nullptr;
@@ -91,6 +90,7 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   if (!history) return fail(history.error());
   std::vector<PastVisit>& visits = history->visits;
   std::erase_if(visits, [&](const PastVisit& visit) {
+    if (vehicle.ref.empty()) return false;
     return visit.ref == vehicle.ref || (vehicle.day && visit.opened > *vehicle.day);
   });
   if (visits.empty()) return std::optional<Warning>{};

@@ -91,17 +91,22 @@ TEST(MisleadingChecks, AFailThatWasSomethingElseIsCountedOverEveryCause) {
   auto cases = look_shop(0, 7);
   add(cases, 4, {kCoil, {kFail, kFailMisled}});
   add(cases, 1, {kCoil, {kFail}});  // contradicted and nothing said: not known
-  for (const auto& [name, items, causes, stated] :
-       {std::tuple{"told about", std::vector<EvidenceItem>{}, std::vector{kSeal}, Stated::kNo},
-        {"stated", {kFail}, {kBearing}, Stated::kYes},
-        {"both", {kFail}, {kSeal}, Stated::kYes}}) {
-    const auto warnings = warned(cases, items, causes);
-    ASSERT_EQ(warnings.size(), 1U) << name;
-    EXPECT_EQ(warnings[0].stated, stated) << name;
-    EXPECT_EQ(warnings[0].share.count, 4U) << name;
-    EXPECT_EQ(warnings[0].share.out_of, 11U) << name;
-    EXPECT_THAT(warnings[0].text, HasSubstr("failed and misled us 4 of 11 times")) << name;
-    EXPECT_EQ(ids(warnings[0]).size(), 4U) << name;
+  const struct {
+    const char* name;
+    std::vector<EvidenceItem> items;
+    std::vector<std::string> causes;
+    Stated stated;
+  } table[] = {{"told about", {}, {kSeal}, Stated::kNo},
+               {"stated", {kFail}, {kBearing}, Stated::kYes},
+               {"both", {kFail}, {kSeal}, Stated::kYes}};
+  for (const auto& each : table) {
+    const auto warnings = warned(cases, each.items, each.causes);
+    ASSERT_EQ(warnings.size(), 1U) << each.name;
+    EXPECT_EQ(warnings[0].stated, each.stated) << each.name;
+    EXPECT_EQ(warnings[0].share.count, 4U) << each.name;
+    EXPECT_EQ(warnings[0].share.out_of, 11U) << each.name;
+    EXPECT_THAT(warnings[0].text, HasSubstr("failed and misled us 4 of 11 times")) << each.name;
+    EXPECT_EQ(ids(warnings[0]).size(), 4U) << each.name;
   }
   EXPECT_TRUE(warned(cases, {}, {kBearing}).empty());
 }

@@ -60,7 +60,7 @@ class SeenBefore : public ::testing::Test {
   std::unique_ptr<Records> records_;
   std::string token_;
   // The hose's cases make its cause known to the counter.
-  WatchShop shop_{{{"charge_air_hose:split", {}}}};
+  WatchShop shop_{std::vector<PlainCase>{{"charge_air_hose:split", {}}}};
   Filter filter_;
 };
 

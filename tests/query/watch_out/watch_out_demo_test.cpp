@@ -13,6 +13,7 @@
 #include <map>
 #include <numeric>
 #include <set>
+#include <utility>
 
 #include "corpus-demo/case_closing.hpp"
 #include "query/ask.hpp"
@@ -57,8 +58,8 @@ std::string lower(std::string_view text) {
 }
 
 // The typical question of a pattern, as the generator's names.
-Recorded typical(const FailurePattern& pattern) {
-  Recorded what;
+InRecord typical(const FailurePattern& pattern) {
+  InRecord what;
   double most = 0;
   for (const EvidenceRate& family : pattern.families) {
     if (family.probability <= most) continue;
@@ -74,7 +75,7 @@ Recorded typical(const FailurePattern& pattern) {
   return what;
 }
 
-Case record_of(const Recorded& what) {
+Case record_of(const InRecord& what) {
   Case record;
   record.vehicle.engine_family = std::string(what.family);
   for (const auto id : what.symptoms) record.symptoms.push_back({std::string(id), {}, {}, {}, {}});
@@ -129,7 +130,7 @@ class Asked {
  public:
   explicit Asked(const DemoShop& shop) : shop_(shop) {}
 
-  std::vector<Warning> warnings(const Recorded& what, WarningKind kind) const {
+  std::vector<Warning> warnings(const InRecord& what, WarningKind kind) const {
     Question question;
     question.record = record_of(what);
     question.similar_cases = 0;
@@ -145,7 +146,7 @@ class Asked {
   }
 
   // Cases the records hold of it, by cause.
-  std::vector<std::uint32_t> counts(const Recorded& what) const {
+  std::vector<std::uint32_t> counts(const InRecord& what) const {
     CountQuestion question;
     if (!what.family.empty()) question.all_of.push_back({"engine_family", lower(what.family)});
     for (const auto id : what.symptoms) {
@@ -165,7 +166,7 @@ class Asked {
     return *shop_.ledger().by_cause(question);
   }
 
-  std::uint32_t of_cause(const Recorded& what, const FailurePattern& pattern) const {
+  std::uint32_t of_cause(const InRecord& what, const FailurePattern& pattern) const {
     const auto cause = shop_.ledger().causes().find(key_of(pattern));
     return cause ? counts(what)[*cause] : 0;
   }
@@ -187,11 +188,11 @@ const Warning* find(const std::vector<Warning>& warnings, std::string_view about
 // ---- earlier repairs
 
 // The complaint as widened by the header's rule: without the commonest while fewer than kLikeThis.
-Recorded widened(const Asked& asked, Recorded what) {
+InRecord widened(const Asked& asked, InRecord what) {
   what.family = {};
   what.asked = true;
   const auto cases_of = [&](bool is_code, std::string_view id) {
-    Recorded one;
+    InRecord one;
     (is_code ? one.codes : one.symptoms).push_back(id);
     return total(asked.counts(one));
   };
@@ -220,9 +221,9 @@ struct VainRates {
 };
 
 // True share in vain of those asked in a group, and outside the complaint.
-VainRates vain_rates(const World& world, Recorded group, const Recorded& complaint,
+VainRates vain_rates(const World& world, InRecord group, const InRecord& complaint,
                      const FixName& repair) {
-  const auto in_vain = [&](Recorded what) {
+  const auto in_vain = [&](InRecord what) {
     what.repair = repair;
     const auto cases = joint(world, what);
     double vain = 0;
@@ -232,7 +233,7 @@ VainRates vain_rates(const World& world, Recorded group, const Recorded& complai
     return vain;
   };
   group.asked = true;
-  Recorded anything;
+  InRecord anything;
   anything.asked = true;
   return {in_vain(group) / sum(joint(world, group)),
           (in_vain(anything) - in_vain(complaint)) /
@@ -243,9 +244,9 @@ Findings unstated_repairs(const Asked& asked) {
   Findings findings;
   const World& world = asked.world();
   for (const FailurePattern& pattern : world.patterns) {
-    const Recorded question = typical(pattern);
-    const Recorded wide = widened(asked, question);
-    Recorded narrow = wide;
+    const InRecord question = typical(pattern);
+    const InRecord wide = widened(asked, question);
+    InRecord narrow = wide;
     narrow.family = question.family;
     const auto warnings = asked.warnings(question, WarningKind::kEarlierRepair);
     bool accused = false;
@@ -256,11 +257,11 @@ Findings unstated_repairs(const Asked& asked) {
       const bool is_wide = warning && warning->text.find("on any vehicle") != std::string::npos;
       const VainRates in_narrow = vain_rates(world, narrow, wide, repair);
       const VainRates in_wide = vain_rates(world, wide, wide, repair);
-      const double chance =
+      const double findable =
           std::max(power(in_narrow.here, total(asked.counts(narrow)), in_narrow.elsewhere),
                    power(in_wide.here, total(asked.counts(wide)), in_wide.elsewhere));
       const bool of_pattern = lists(pattern, repair) && repair.component != pattern.component;
-      if (of_pattern && chance >= kPower) findings.demand(warning != nullptr, what);
+      if (of_pattern && findable >= kPower) findings.demand(warning != nullptr, what);
       if (!warning) continue;
       const VainRates truth = is_wide ? in_wide : in_narrow;
       findings.cover(warning->share, truth.here, what);
@@ -276,10 +277,10 @@ Findings stated_repairs(const Asked& asked) {
   const World& world = asked.world();
   for (const FailurePattern& pattern : world.patterns) {
     for (const EarlierRate& repair : pattern.earlier) {
-      Recorded question = typical(pattern);
+      InRecord question = typical(pattern);
       question.repair = repair.fix;
-      const Recorded wide = widened(asked, typical(pattern));
-      Recorded group = wide;
+      const InRecord wide = widened(asked, typical(pattern));
+      InRecord group = wide;
       group.repair = repair.fix;
       // In the records they are like this often enough to be spoken of by themselves.
       const std::string what = fmt::format("{} done, then {}", key_of(repair.fix), pattern.id);
@@ -319,7 +320,7 @@ struct SignRates {
 };
 
 SignRates sign_rates(const World& world, std::size_t pattern, std::string_view sign) {
-  Recorded with, looked;
+  InRecord with, looked;
   with.sign = sign;
   looked.looked = true;
   const auto seen = joint(world, with), asked = joint(world, looked);
@@ -332,7 +333,7 @@ Findings signs_to_look_for(const Asked& asked) {
   const World& world = asked.world();
   std::map<std::string, std::size_t> numbers;
   for (std::size_t i = 0; i < world.patterns.size(); ++i) numbers[key_of(world.patterns[i])] = i;
-  Recorded looked;
+  InRecord looked;
   looked.looked = true;
   for (std::size_t i = 0; i < world.patterns.size(); ++i) {
     const FailurePattern& pattern = world.patterns[i];
@@ -367,12 +368,12 @@ Findings stated_signs(const Asked& asked) {
   const World& world = asked.world();
   for (const FailurePattern& pattern : world.patterns) {
     for (const EvidenceRate& sign : pattern.signs) {
-      Recorded question = typical(pattern);
+      InRecord question = typical(pattern);
       question.sign = sign.id;
       const auto warnings = asked.warnings(question, WarningKind::kWorkSign);
       const Warning* warning = find(warnings, sign.id, Stated::kYes);
       if (!warning) continue;
-      Recorded group;
+      InRecord group;
       group.sign = sign.id;
       const bool on_family = warning->text.find("on engine family") != std::string::npos;
       const bool on_make = warning->text.find("on make") != std::string::npos;
@@ -475,7 +476,7 @@ Findings misleading_checks(const Asked& asked) {
 
 Findings contributing_causes(const Asked& asked) {
   Findings findings;
-  Recorded anything;
+  InRecord anything;
   for (const FailurePattern& pattern : asked.world().patterns) {
     const auto warnings = asked.warnings(typical(pattern), WarningKind::kContributingCause);
     std::set<std::string> known;

@@ -32,7 +32,7 @@ double repaired_before(const FailurePattern& pattern, const FixName& fix) {
   return sum;
 }
 
-double chance_in(const World& world, const FailurePattern& pattern, const Recorded& what,
+double chance_in(const World& world, const FailurePattern& pattern, const InRecord& what,
                  const Recording& recording) {
   double product = 1;
   for (const std::string_view id : what.symptoms) {
@@ -49,7 +49,7 @@ double chance_in(const World& world, const FailurePattern& pattern, const Record
 
 }  // namespace
 
-double chance(const World& world, const FailurePattern& pattern, const Recorded& what) {
+double chance(const World& world, const FailurePattern& pattern, const InRecord& what) {
   double sum = 0;
   for (const Recording& recording : kRecordings) {
     sum += recording.share * chance_in(world, pattern, what, recording);
@@ -57,7 +57,7 @@ double chance(const World& world, const FailurePattern& pattern, const Recorded&
   return sum * (what.family.empty() ? 1 : family_share(pattern, what.family));
 }
 
-std::vector<double> joint(const World& world, const Recorded& what) {
+std::vector<double> joint(const World& world, const InRecord& what) {
   std::vector<double> out;
   for (std::size_t i = 0; i < world.patterns.size(); ++i) {
     out.push_back(prior_of(world, i) * chance(world, world.patterns[i], what));

@@ -15,7 +15,7 @@
 namespace shoplore::testing {
 
 // What a case has to record, all of it.
-struct Recorded {
+struct InRecord {
   std::string_view family;  // empty: any
   std::vector<std::string_view> symptoms, codes;
   bool asked = false;             // about earlier repairs
@@ -26,10 +26,10 @@ struct Recorded {
 
 // Of cases of that pattern; without the family's chance of being written down, the same for all.
 [[nodiscard]] double chance(const World& world, const FailurePattern& pattern,
-                            const Recorded& what);
+                            const InRecord& what);
 
 // By pattern, times the pattern's share of all cases: add up and divide to get a true rate.
-[[nodiscard]] std::vector<double> joint(const World& world, const Recorded& what);
+[[nodiscard]] std::vector<double> joint(const World& world, const InRecord& what);
 
 // Chance that the check is done with a clear verdict and fails.
 [[nodiscard]] double fail_chance(const World& world, const FailurePattern& pattern,
