@@ -11,6 +11,7 @@
 
 #include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
+#include "indexer/thousands.hpp"
 #include "query/filter_query.hpp"
 
 namespace shoplore {

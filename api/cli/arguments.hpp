@@ -48,7 +48,9 @@ struct FindOptions {
 
 struct AskOptions {
   std::string text;
-  std::string case_ref;  // an open case whose findings are asked about too
+  std::string case_ref;    // an open case whose findings are asked about too
+  std::string vin, plate;  // whose past visits to look for; never stored
+  enum class What { kAnswer, kWatchOut } what = What::kAnswer;
   std::uint32_t rows = 5, similar_cases = 5;
   Filter filter;
   Output output = Output::kText;

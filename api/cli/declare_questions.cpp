@@ -9,7 +9,7 @@ void declare_ask(CLI::App& app, DeclaredVerbs& verbs) {
     AskOptions ask;
     std::vector<std::string> words;
     FilterText filter;
-    bool agreed = false, json = false;
+    bool agreed = false, watch_out = false, json = false;
   };
   const auto typed = std::make_shared<Typed>();
   CLI::App* ask = verb(app, "ask", "What were cases like this one, and what fixed them?");
@@ -23,6 +23,9 @@ void declare_ask(CLI::App& app, DeclaredVerbs& verbs) {
   ask->add_option("--not-possible", typed->ask.not_possible,
                   "A check that cannot be done here today")
       ->allow_extra_args(false);
+  ask->add_option("--vin", typed->ask.vin, "Was this vehicle here before? Not stored");
+  ask->add_option("--plate", typed->ask.plate, "Was this vehicle here before? Not stored");
+  ask->add_flag("--watch-out", typed->watch_out, "Only what to watch out for, all of it");
   ask->add_flag("--agreed", typed->agreed, "The customer agreed to a repair on suspicion");
   add_filter(ask, typed->filter);
   add_json(ask, typed->json);
@@ -33,6 +36,7 @@ void declare_ask(CLI::App& app, DeclaredVerbs& verbs) {
                      options.text = joined_words(typed->words);
                      options.filter = std::move(*filter);
                      options.output = output_of(typed->json);
+                     if (typed->watch_out) options.what = AskOptions::What::kWatchOut;
                      options.agreed = typed->agreed ? AgreedToTry::kYes : AgreedToTry::kNo;
                      return options;
                    }});

@@ -14,6 +14,7 @@
 #include "api/cli/print_outcomes.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
+#include "api/cli/print_watch_out.hpp"
 #include "api/wire/display_names.hpp"
 
 namespace shoplore {
@@ -65,8 +66,7 @@ class AnswerPrinter {
     }
     similar();
     if (!answer_.likely_causes.empty()) out_ += print_cautions(answer_.cautions, page_);
-    note();
-    return std::move(out_);
+    return std::move(out_) + "\n" + print_note(answer_, page_);
   }
 
  private:
@@ -249,7 +249,7 @@ class AnswerPrinter {
   void watch_out() {
     if (answer_.watch_out.empty()) return;
     out_ += "\n" + ink_.warning(ink_.heading("Watch out")) + "\n";
-    for (const Warning& warning : answer_.watch_out) paragraph("  ! ", warning.text);
+    out_ += print_warnings(answer_.watch_out, kWarningsInAnswer, page_);
   }
 
   void comeback() {
@@ -263,14 +263,6 @@ class AnswerPrinter {
     for (const SimilarCase& each : answer_.similar) {
       out_ += print_similar(each, vocabulary_, page_);
     }
-  }
-
-  void note() {
-    out_ += "\n";
-    paragraph("", fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
-                              answer_.revision.value,
-                              counted(answer_.cases_in_records, "counted case", "counted cases") +
-                                  (filter_.empty() ? "" : " within the filter")));
   }
 
   const Answer& answer_;
@@ -298,6 +290,15 @@ std::string interval_bar(const Share& share, std::size_t columns) {
     bar[column(static_cast<double>(share.count) / share.out_of)] = 'o';
   }
   return "|" + bar + "|";
+}
+
+std::string print_note(const Answer& answer, const Page& page) {
+  const std::string cases = counted(answer.cases_in_records, "counted case", "counted cases") +
+                            (filter_text(answer.filter).empty() ? "" : " within the filter");
+  return hang("",
+              fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
+                          answer.revision.value, cases),
+              page.width);
 }
 
 std::string print_answer(const Answer& answer, const Vocabulary& vocabulary, const Page& page) {

@@ -25,6 +25,9 @@ struct Route {
 constexpr std::string_view kFindParameters =
     "q make engine_family mileage_km_low mileage_km_high model_year_low model_year_high "
     "closed_since proof* limit cursor";
+constexpr std::string_view kWatchOutParameters =
+    "q case make engine_family mileage_km_low mileage_km_high model_year_low model_year_high "
+    "closed_since proof*";
 constexpr std::string_view kListParameters =
     "state* make engine_family cause vehicle opened_since closed_since limit cursor";
 constexpr std::string_view kMileageParameters = "cause make engine_family";
@@ -33,6 +36,8 @@ constexpr std::array kRoutes = {
     Route{{"GET", "/healthz", "", ""}, get_health},
     Route{{"GET", "/openapi.json", "", ""}, get_openapi},
     Route{{"POST", "/v1/ask", kJsonType, ""}, post_ask},
+    Route{{"GET", "/v1/watch-out", "", kWatchOutParameters}, get_watch_out},
+    Route{{"POST", "/v1/watch-out", kJsonType, ""}, post_watch_out},
     Route{{"GET", "/v1/find", "", kFindParameters}, get_find},
     Route{{"GET", "/v1/plan", "", "cause make engine_family vehicle case open*"}, get_plan},
     Route{{"POST", "/v1/recognise", kJsonType, ""}, post_recognise},

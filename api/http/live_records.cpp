@@ -194,6 +194,10 @@ Result<Answer> LiveRecords::ask(const Question& question) const {
   });
 }
 
+Result<std::string> LiveRecords::token_of(const Identity& identity) const {
+  return impl_->writer.token_of(identity);
+}
+
 Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
   return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
     return find_similar(question, snapshot, store, vocabulary(), impl_->writer.recogniser());

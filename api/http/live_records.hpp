@@ -38,6 +38,8 @@ class LiveRecords {
   [[nodiscard]] Result<FailureMileage> mileage(const MileageQuestion& question) const;
   // What putting a cause right takes.
   [[nodiscard]] Result<RepairPlan> plan(const PlanQuestion& question) const;
+  // As records.hpp; nothing of the identity is kept.
+  [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 

@@ -66,6 +66,16 @@ TEST(Arguments, AskTakesWhatIsOffWhatCannotBeDoneAndWhatWasAgreed) {
   EXPECT_EQ(read<AskOptions>({"ask", "flat"}).agreed, AgreedToTry::kNo);
 }
 
+TEST(Arguments, AskMayNameTheVehicleAndWantOnlyTheWarnings) {
+  const auto ask =
+      read<AskOptions>({"ask", "flat", "--plate", "AB 12", "--vin", "X", "--watch-out"});
+  EXPECT_EQ(ask.text, "flat");
+  EXPECT_EQ(ask.plate, "AB 12");
+  EXPECT_EQ(ask.vin, "X");
+  EXPECT_EQ(ask.what, AskOptions::What::kWatchOut);
+  EXPECT_EQ(read<AskOptions>({"ask", "flat"}).what, AskOptions::What::kAnswer);
+}
+
 TEST(Arguments, AnEndOfABandMayBeLeftOut) {
   EXPECT_EQ(parse_mileage_band("..150000")->low, std::nullopt);
   EXPECT_EQ(parse_mileage_band("100000..")->high, std::nullopt);

@@ -74,13 +74,6 @@ TEST(TextLayout, TablesWithoutRoomPutCellsBelow) {
   EXPECT_EQ(table({{"a name", {"1,000", "2,000"}}}, 1, 16), " a name\n    1,000  2,000\n");
 }
 
-TEST(TextLayout, SetsThousandsApart) {
-  EXPECT_EQ(thousands(0), "0");
-  EXPECT_EQ(thousands(999), "999");
-  EXPECT_EQ(thousands(1'000), "1,000");
-  EXPECT_EQ(thousands(-1'234'567), "-1,234,567");
-}
-
 TEST(TextLayout, InkIsInvisibleWhenOff) {
   EXPECT_EQ(Ink(Colour::kOff).bold("x"), "x");
   EXPECT_EQ(Ink(Colour::kOn).bold("x"), "\x1b[1mx\x1b[0m");

@@ -229,6 +229,8 @@ async function driveRefusals() {
   }
   await check("/v1/nothing", "GET", "/v1/nothing", { expected: 404 });
   await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
+  await check("/v1/watch-out", "GET", "/v1/watch-out?q=flat&case=none", { expected: 404 });
+  await check("/v1/watch-out", "GET", "/v1/watch-out?q=flat&case=job-1001", { expected: 400 });
   await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
   await check("/v1/mileage", "GET", "/v1/mileage?cause=flux+capacitor", { expected: 400 });
   const cause = "cause=wastegate_linkage:seized_open";
