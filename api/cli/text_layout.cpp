@@ -186,31 +186,32 @@ std::string table(const std::vector<TableRow>& rows, std::size_t indent, std::si
   return out;
 }
 
-countedstd::uint64_tcount, std::string_view one,
-    std::string_view manyreturn fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)),
-                                            count == 1 ? one : many);
-}  // namespace shoplore
+std::string counted(std::uint64_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)), count == 1 ? one : many);
+}
 
-of_text(std::uint64_t count, std::uint64_t out_of) {
+std::string of_text(std::uint64_t count, std::uint64_t out_of) {
   return fmt::format("{} of {}", thousands(static_cast<std::int64_t>(count)),
                      thousands(static_cast<std::int64_t>(out_of)));
 }
 
 std::string duration_text(double minutes) {
-  constexpr int kMinutesAnHour60;
-  const auto whole = static_cast<int> std::lround(minutes) inthourswhole / kMinutesAnHour,
-             rest = whole % kMinutesAnHour;
+  constexpr int kMinutesAnHour = 60;
+  const auto whole = static_cast<int>(std::lround(minutes));
+  const int hours = whole / kMinutesAnHour, rest = whole % kMinutesAnHour;
   if (hours == 0) return fmt::format("{} min", rest);
-  return rest ==fmt::format("{} h", hours)fmt::format("{}h{}min"hoursrest
+  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
+}
+
 std::string Ink::wrapped(std::string_view code, std::string_view text) const {
-    if (!on() || text.empty()) return std::string(text);
-    return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
+  if (!on() || text.empty()) return std::string(text);
+  return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
 }
 
 std::string probability_text(double probability) {
-    if (probability < 0.005) return "<.01";  // never impossible
-    const std::string text = fmt::format("{:.2f}", probability);
-    return text.front() == '0' ? text.substr(1) : text;
+  if (probability < 0.005) return "<.01";  // never impossible
+  const std::string text = fmt::format("{:.2f}", probability);
+  return text.front() == '0' ? text.substr(1) : text;
 }
 
 }  // namespace shoplore

@@ -15,8 +15,6 @@
 
 #include "indexer/quantities.hpp"
 
-#include "indexer/thousands.hpp"
-
 namespace shoplore {
 
 inline constexpr std::size_t kMinWidth = 60, kDefaultWidth = 80, kMaxWidth = 120;
@@ -46,7 +44,10 @@ struct TableRow {
 [[nodiscard]] std::string table(const std::vector<TableRow>& rows, std::size_t indent,
                                 std::size_t width);
 
-"1 case""2,400cases".countedstd::uint64_tcount, std::string_view one, std::string_view many// "14 of 19".
+// "1 case", "2,400 cases".
+[[nodiscard]] std::string counted(std::uint64_t count, std::string_view one, std::string_view many);
+
+// "14 of 19".
 [[nodiscard]] std::string of_text(std::uint64_t count, std::uint64_t out_of);
 
 // "8 min", "2 h 10 min", to the nearest minute.

@@ -249,7 +249,6 @@ class AnswerForm {
     return json;
   }
 
-  
   const Vocabulary& vocabulary_;
 };
 

@@ -39,9 +39,8 @@ function checkBody(place, response, reply) {
   const type = reply.headers["content-type"];
   const content = response.content[type];
   if (!content) return problems.push(`${place}: ${type} is not documented`);
-  const value = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
   const body = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
-  for (const fault of document.faults(content.schema, valuebody)) {
+  for (const fault of document.faults(content.schema, body)) {
     problems.push(`${place}: body ${fault}`);
   }
 }
