@@ -15,6 +15,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/lately/lately_view.hpp"
 #include "query/repair_plan/repair_plan.hpp"
 
 namespace shoplore {
@@ -107,6 +108,13 @@ struct MileageOptions {
   Output output = Output::kText;
 };
 
+struct LatelyOptions {
+  LatelyView view;
+  std::optional<Date> as_of;  // none: today
+  std::string svg_file;       // empty: no picture
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -140,7 +148,7 @@ struct HelpText {
 using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
                              OutcomesDueOptions, OutcomeOptions, PlanOptions, ImportOptions,
                              ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
-                             MileageOptions, FitOptions, VocabularySearchOptions,
+                             MileageOptions, LatelyOptions, FitOptions, VocabularySearchOptions,
                              VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {

@@ -1,7 +1,4 @@
-#include <cerrno>
-#include <fstream>
-
-#include "api/cli/input_file.hpp"
+#include "api/cli/output_file.hpp"
 #include "api/cli/print_mileage.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/mileage_json.hpp"
@@ -9,19 +6,6 @@
 #include "api/wire/svg_plot.hpp"
 
 namespace shoplore {
-namespace {
-
-Result<void> write_picture(const std::string& name, const std::string& picture) {
-  errno = 0;
-  std::ofstream file(name, std::ios::binary);
-  if (!file) return fail(open_error(name, errno));
-  file << picture;
-  file.close();
-  if (!file) return fail(ErrorCode::kNoPermission, name, "could not be written to the end");
-  return {};
-}
-
-}  // namespace
 
 // The records alone are asked: an index that lags behind makes no difference.
 Result<ExitCode> run(const MileageOptions& options, Session& session) {
@@ -34,7 +18,7 @@ Result<ExitCode> run(const MileageOptions& options, Session& session) {
       *histories, {options.cause, {options.make, options.engine_family}}, vocabulary);
   if (!answer) return fail(answer.error());
   if (!options.svg_file.empty()) {
-    const auto written = write_picture(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
+    const auto written = write_output(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
     if (!written) return fail(written.error());
   }
   session.out << (options.output == Output::kJson

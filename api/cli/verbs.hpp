@@ -41,6 +41,7 @@ struct Session {
 [[nodiscard]] Result<ExitCode> run(const ReindexOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const TrackRecordVerbOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const MileageOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const LatelyOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const FitOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VocabularySearchOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VocabularyShowOptions& options, Session& session);

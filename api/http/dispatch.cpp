@@ -32,9 +32,12 @@ constexpr std::string_view kListParameters =
     "state* make engine_family cause vehicle opened_since closed_since limit cursor";
 constexpr std::string_view kMileageParameters = "cause make engine_family";
 
+constexpr std::string_view kMetricsPath = "/metrics";
+
 constexpr std::array kRoutes = {
     Route{{"GET", "/healthz", "", ""}, get_health},
     Route{{"GET", "/openapi.json", "", ""}, get_openapi},
+    Route{{"GET", kMetricsPath, "", ""}, get_metrics},
     Route{{"POST", "/v1/ask", kJsonType, ""}, post_ask},
     Route{{"GET", "/v1/watch-out", "", kWatchOutParameters}, get_watch_out},
     Route{{"POST", "/v1/watch-out", kJsonType, ""}, post_watch_out},
@@ -53,6 +56,7 @@ constexpr std::array kRoutes = {
     Route{{"GET", "/v1/mileage", "", kMileageParameters}, get_mileage},
     Route{{"GET", "/v1/mileage.svg", "", kMileageParameters}, get_mileage_picture},
     Route{{"GET", "/v1/outcomes/due", "", "limit"}, get_outcomes_due},
+    Route{{"GET", "/v1/lately", "", ""}, get_lately},
     Route{{"GET", "/v1/vocabulary", "", "kind q limit cursor"}, get_vocabulary},
     Route{{"GET", "/v1/vocabulary/{kind}/{id}", "", ""}, get_vocabulary_entry},
 };
@@ -127,11 +131,15 @@ std::vector<RouteDescription> route_descriptions() {
   return all;
 }
 
-Reply dispatch(LiveRecords& records, Incoming request) {
+namespace {
+
+// What is answered, and by which route: none when no route fits.
+std::pair<Reply, const RouteDescription*> dispatched(LiveRecords& records, Incoming request) {
   const std::string_view method =
       request.method == "HEAD" ? "GET" : std::string_view(request.method);
   std::vector<std::string_view> allowed;
-  for (const auto& [route, handle] : kRoutes) {
+  for (const Route& each : kRoutes) {
+    const RouteDescription& route = each.described;
     auto parts = matched(route.path, request.path);
     if (!parts) continue;
     if (route.method != method) {
@@ -140,15 +148,26 @@ Reply dispatch(LiveRecords& records, Incoming request) {
       continue;
     }
     auto query = QueryString::parse(request.raw_query, route.parameters);
-    if (!query) return refusal(query.error());
+    if (!query) return {refusal(query.error()), &route};
     if (!route.takes.empty() && media_type(request.content_type) != route.takes) {
-      return wrong_type(route);
+      return {wrong_type(route), &route};
     }
     request.parts = std::move(*parts);
     request.query = std::move(*query);
-    return handle(records, request);
+    return {each.handle(records, request), &route};
   }
-  return no_route(request, allowed);
+  return {no_route(request, allowed), nullptr};
+}
+
+}  // namespace
+
+Reply dispatch(LiveRecords& records, Incoming request) {
+  auto [reply, route] = dispatched(records, std::move(request));
+  if (route == nullptr)
+    records.requests().add("other", "other", reply.status);
+  else if (route->path != kMetricsPath)
+    records.requests().add(route->method, route->path, reply.status);
+  return std::move(reply);
 }
 
 }  // namespace shoplore

@@ -4,6 +4,7 @@
 // |----------------------------|--------|--------------------------------|---------------------|
 // | /healthz                   | GET    |                                | 200, 503            |
 // | /openapi.json              | GET    |                                | 200 this, in full   |
+// | /metrics                   | GET    |                                | 200 text, 503       |
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
 // | /v1/find                   | GET    |                                | 200 search page     |
 // | /v1/plan                   | GET    |                                | 200 repair plan     |
@@ -22,6 +23,7 @@
 // | /v1/outcomes/due           | GET    |                                | 200 repairs         |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |
+// | /v1/lately                 | GET    |                                | 200 as kept         |
 //
 // openapi.json, beside this file, describes all of it; a test holds the two together.
 // The ETag of a case is its revision, that of an entry the vocabulary's fingerprint. If-Match on a
@@ -67,6 +69,7 @@ struct RouteDescription {
 };
 [[nodiscard]] std::vector<RouteDescription> route_descriptions();
 
+// Counts the request in records.requests(), but for those that ask for the counts.
 [[nodiscard]] Reply dispatch(LiveRecords& records, Incoming request);
 
 // The reply to an error: its own status, or the one given.

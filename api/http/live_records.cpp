@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "api/http/background_fit.hpp"
+#include "api/http/background_lately.hpp"
 
 namespace shoplore {
 
@@ -147,6 +148,7 @@ struct LiveRecords::Impl {
         told = std::exchange(woken, false);
       }
       const auto version = follower.store().data_version();
+      if (in_step) lately.consider(snapshot.load(), today());
       if (version && *version == seen_version && in_step && !told) continue;
       in_step = follow_once();
       if (version) seen_version = *version;
@@ -164,6 +166,8 @@ struct LiveRecords::Impl {
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;
+  RequestCounts requests;
+  BackgroundLately lately{writer.folder()};
   BackgroundFit fit{writer.folder(), [this] { reopen(); }};
   std::thread thread;  // last: it uses all the others
 };
@@ -318,8 +322,25 @@ Result<LiveRecords::Health> LiveRecords::health() const {
     const auto cases = store.case_count();
     if (!cases) return fail(cases.error());
     const std::lock_guard lock(impl_->trouble_mutex);
-    return Health{*revision, impl_->snapshot.load()->revision(), *cases, impl_->trouble};
+    const auto snapshot = impl_->snapshot.load();
+    return Health{*revision, snapshot->revision(), *cases, snapshot->ledger().case_count(),
+                  impl_->trouble};
   });
+}
+
+Result<KeptLately> LiveRecords::lately() const {
+  if (auto kept = lately_as_kept()) return std::move(*kept);
+  const auto snapshot = impl_->snapshot.load();
+  return make_lately(impl_->writer.folder(), snapshot->ledger(), snapshot->revision(), today());
+}
+
+std::optional<KeptLately> LiveRecords::lately_as_kept() const {
+  auto kept = read_lately(impl_->writer.folder());
+  return kept ? std::move(*kept) : std::nullopt;
+}
+
+RequestCounts& LiveRecords::requests() const {
+  return impl_->requests;
 }
 
 const Vocabulary& LiveRecords::vocabulary() const {

@@ -12,6 +12,8 @@
 #include <string_view>
 
 #include "indexer/outcome_report.hpp"
+#include "api/http/request_counts.hpp"
+#include "api/wire/kept_lately.hpp"
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
 #include "query/failure_mileage/failure_mileage.hpp"
@@ -81,9 +83,18 @@ class LiveRecords {
   struct Health {
     Revision records, snapshot;
     std::int64_t cases = 0;
-    std::string trouble;  // why the index does not follow; empty when it does
+    std::uint32_t counted = 0;  // of them, in answers
+    std::string trouble;        // why the index does not follow; empty when it does
   };
   [[nodiscard]] Result<Health> health() const;
+
+  // What was seen more or less often lately, as last kept; made now when there is none.
+  [[nodiscard]] Result<KeptLately> lately() const;
+  // The same, or nothing when there is none that can be read.
+  [[nodiscard]] std::optional<KeptLately> lately_as_kept() const;
+
+  // Requests answered from these records.
+  [[nodiscard]] RequestCounts& requests() const;
 
   [[nodiscard]] const Vocabulary& vocabulary() const;
 

@@ -27,6 +27,8 @@ namespace shoplore {
 [[nodiscard]] Reply get_outcomes_due(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary_entry(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_lately(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_metrics(LiveRecords& records, const Incoming& request);
 
 // Whether the request demands another revision than the case has (If-Match), and which one counts:
 // the reply that refuses, or the revision, if any.

@@ -168,6 +168,23 @@ TEST(Arguments, ReadsWhoseMileageIsWanted) {
   EXPECT_FALSE(parse_arguments({"mileage"}).invocation);
 }
 
+TEST(Arguments, ReadsWhatIsSeenMoreLately) {
+  const auto plain = read<LatelyOptions>({"lately"});
+  EXPECT_EQ(plain.view.months, std::nullopt);
+  EXPECT_EQ(plain.view.rows, LatelyRows::kRisen);
+  EXPECT_EQ(plain.as_of, std::nullopt);
+  const auto options =
+      read<LatelyOptions>({"lately", "--months", "6", "--engine-family", "BW16D", "--falling",
+                           "--svg", "x.svg", "--as-of", "2026-03-31", "--json"});
+  EXPECT_EQ(options.view.months, 6U);
+  EXPECT_EQ(options.view.engine_family, "BW16D");
+  EXPECT_EQ(options.view.rows, LatelyRows::kFallen);
+  EXPECT_EQ(options.svg_file, "x.svg");
+  EXPECT_EQ(format_date(*options.as_of), "2026-03-31");
+  EXPECT_EQ(options.output, Output::kJson);
+  EXPECT_EQ(read<LatelyOptions>({"lately", "--all"}).view.rows, LatelyRows::kAll);
+}
+
 TEST(Arguments, ReadsASearchOfTheVocabulary) {
   const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
   EXPECT_EQ(some.search.words, "add oil");
@@ -199,6 +216,9 @@ const RefusedRow kRefused[] = {
     {{"show"}, "show", "command line"},
     {{"ask", "flat", "--rows", "0"}, "ask", "command line"},
     {{"ask", "flat", "--rows", "many"}, "ask", "command line"},
+    {{"lately", "--months", "5"}, "lately", "--months"},
+    {{"lately", "--months", "-3"}, "lately", "--months"},
+    {{"lately", "--as-of", "June"}, "lately", "--as-of"},
     {{"ask", "flat", "--mileage", "100000"}, "ask", "--mileage"},
     {{"ask", "flat", "--mileage", ".."}, "ask", "--mileage"},
     {{"ask", "flat", "--mileage=-5..10"}, "ask", "--mileage"},
