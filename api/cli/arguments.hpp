@@ -14,6 +14,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/practice/exercise_draw.hpp"
 
 namespace shoplore {
 
@@ -78,6 +79,26 @@ struct TrackRecordVerbOptions {
   Output output = Output::kText;
 };
 
+// One line of input after the other plays a round.
+struct PracticeOptions {
+  RoundWish wish;
+  std::string round;  // id of an open one to go on with; empty: a new one
+  Output output = Output::kText;
+};
+
+struct PracticeProgressOptions {
+  std::string apprentice;
+  Output output = Output::kText;
+};
+
+struct PracticeExportOptions {
+  std::string apprentice;
+};
+
+struct PracticeDeleteOptions {
+  std::string apprentice;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -108,10 +129,12 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions, FitOptions,
+                 PracticeOptions, PracticeProgressOptions, PracticeExportOptions,
+                 PracticeDeleteOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

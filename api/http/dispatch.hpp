@@ -13,6 +13,13 @@
 // | /v1/cases/{ref}            | PATCH  | application/merge-patch+json   | 200 recorded, ETag  |
 // | /v1/cases/{ref}/close      | POST   | closing (request_json.hpp)     | 200 recorded, ETag  |
 // | /v1/cases/{ref}/history    | GET    |                                | 200 changes         |
+// | /v1/practice/rounds        | POST   | new round (practice_json.hpp)  | 201 round, Location |
+// |   /{id}                    | GET    |                                | 200 round           |
+// |   /{id}/belief, check      | POST   | belief, check                  | 200 round           |
+// |   /{id}/commit             | POST   | commitment                     | 200 committed       |
+// |   /{id}/feedback           | GET    |                                | 200 committed       |
+// | /v1/practice/progress      | GET    |                                | 200 progress        |
+// | /v1/practice/progress      | DELETE |                                | 204                 |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |
 //

@@ -18,6 +18,14 @@ namespace shoplore {
 [[nodiscard]] Reply get_case_history(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_vocabulary_entry(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_round(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_round(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_belief(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_check(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_commit(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_feedback(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_progress(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply delete_practice_progress(LiveRecords& records, const Incoming& request);
 
 // The reply with its ETag, or 304 without a body when If-None-Match names it.
 [[nodiscard]] Reply tagged_reply(const Incoming& request, std::string tag, std::string body);
