@@ -14,7 +14,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
-#include "query/practice/exercise_draw.hpp"
+#include "query/practice/practice_round.hpp"
 
 namespace shoplore {
 

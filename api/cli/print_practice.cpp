@@ -50,7 +50,10 @@ class PracticePrinter {
     } else {
       choice_feedback(kind, feedback);
     }
-    paragraph("  ", fmt::format("Comes up again on {} or later.", format_date(feedback.due)));
+    paragraph("  ", feedback.due <= today()
+                        ? std::string("The like of it comes up again today.")
+                        : fmt::format("The like of it comes up again from {} on.",
+                                      format_date(feedback.due)));
     return std::move(out_);
   }
 
@@ -81,7 +84,7 @@ class PracticePrinter {
     const bool right = feedback.right == YesNo::kYes;
     paragraph("", ink_.heading(right ? "Right: " : "No: ") + (right ? "" : "it was ") +
                       ink_.bold(display_cause_key(feedback.truth, vocabulary_)) +
-                      fmt::format(" ({})", feedback.case_ref));
+                      fmt::format("; shoplore show {} tells the rest", feedback.case_ref));
     paragraph("  points    ",
               fmt::format("{} of 100 for your last percentages; the records, with "
                           "that case left out: {}. 50 is what saying nothing gets.",
@@ -103,11 +106,11 @@ class PracticePrinter {
                        page_.width);
     std::string records;
     for (const LeadingCause& each : step.records) {
-      records += fmt::format("{} {}; ",
+      records += fmt::format("{}{} {}", records.empty() ? "" : "; ",
                              display_cause_key(each.component + ":" + each.failure, vocabulary_),
                              probability_text(each.probability));
     }
-    paragraph("    records   ", records + fmt::format("({} points)", whole(step.records_points)));
+    paragraph("    records   ", records + fmt::format(" ({} points)", whole(step.records_points)));
     if (step.points) {
       paragraph("    you       ",
                 beliefs(step.beliefs) + fmt::format(" ({} points)", whole(*step.points)));

@@ -37,6 +37,15 @@ Result<std::string> shown(const Result<PracticeDesk::Committed>& committed,
   return committed_json(*committed, vocabulary);
 }
 
+Result<std::string> handle_of(const Incoming& request) {
+  QueryReader query(request.query);
+  std::string handle = query.text("apprentice");
+  if (const auto read = query.finish(); !read) return fail(read.error());
+  const auto checked = check_handle(handle);
+  if (!checked) return fail(ErrorCode::kInvalidInput, "?apprentice", checked.error().message);
+  return handle;
+}
+
 }  // namespace
 
 Reply post_practice_round(LiveRecords& records, const Incoming& request) {
@@ -91,19 +100,17 @@ Reply get_practice_feedback(LiveRecords& records, const Incoming& request) {
 }
 
 Reply get_practice_progress(LiveRecords& records, const Incoming& request) {
-  QueryReader query(request.query);
-  const std::string handle = query.text("apprentice");
-  if (const auto read = query.finish(); !read) return refusal(read.error());
-  const auto record = read_apprentice(records.folder(), handle);
+  const auto handle = handle_of(request);
+  if (!handle) return refusal(handle.error());
+  const auto record = read_apprentice(records.folder(), *handle);
   if (!record) return refusal(record.error());
   return {200, kType, progress_json(progress_of(*record), records.vocabulary())};
 }
 
 Reply delete_practice_progress(LiveRecords& records, const Incoming& request) {
-  QueryReader query(request.query);
-  const std::string handle = query.text("apprentice");
-  if (const auto read = query.finish(); !read) return refusal(read.error());
-  const auto forgotten = forget_apprentice(records.folder(), handle);
+  const auto handle = handle_of(request);
+  if (!handle) return refusal(handle.error());
+  const auto forgotten = forget_apprentice(records.folder(), *handle);
   if (!forgotten) return refusal(forgotten.error());
   return {204, "", "", {}};
 }

@@ -271,6 +271,9 @@ std::string progress_json(const PracticeProgress& progress, const Vocabulary& vo
 Result<RoundWish> round_wish_from_json(std::string_view text) {
   const auto form = request_from<WishForm>(text);
   if (!form) return fail(form.error());
+  if (const auto checked = check_handle(form->apprentice); !checked) {
+    return fail(ErrorCode::kInvalidInput, "/apprentice", checked.error().message);
+  }
   RoundWish wish{form->apprentice, form->kind, form->difficulty, {}};
   if (form->seed) wish.seed = static_cast<std::uint64_t>(*form->seed);
   return wish;

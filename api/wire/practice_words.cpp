@@ -78,9 +78,9 @@ std::string practice_answer(const PracticeStep& step) {
 std::string calibration_sentence(const Calibration& calibration) {
   if (calibration.word == CalibrationWord::kTooFew) {
     return fmt::format(
-        "{} rounds: too few to tell how far your percentages can be trusted; {} are "
+        "{} {}: too few to tell how far your percentages can be trusted; {} are "
         "needed.",
-        calibration.rounds, kFewestToTell);
+        calibration.rounds, calibration.rounds == 1 ? "round" : "rounds", kFewestToTell);
   }
   const Share& so = calibration.first_was_so;
   const std::string facts = fmt::format(

@@ -19,6 +19,9 @@ namespace {
 // A check offered beside the best is worth at most this share of it: one that is as good is no
 // wrong answer.
 constexpr double kClearlyWorse = .6;
+// Steps of difficulty that a case may be off by rather than have been asked before, or hold no
+// check to ask for.
+constexpr double kAskedBefore = 10, kNoChecks = 3;
 constexpr const char* kCodePrefix = "code:";
 
 struct Known {
@@ -97,11 +100,12 @@ class Drawing {
 
   static tl::unexpected<Error> too_few(const Known& known) {
     return nothing_to_ask(fmt::format(
-        "too few to practise on: {} closed cases, {} of them with a known outcome, and {} causes "
-        "with {} such cases; {} of these causes are needed. Close cases with their cause and, when "
-        "the vehicle is seen again, record whether the repair held; until then practise reading "
-        "fault codes (kind code)",
-        known.cases, known.known, known.causes.size(), kFewestOfACause, kFewestCauses));
+        "too few to practise on: {} closed cases, {} of them with a known outcome. Of causes with "
+        "{} such cases each there must be {}, and there {} {}. Close cases with their cause and, "
+        "when the vehicle is seen again, record whether the repair held; until then practise "
+        "reading fault codes (kind code)",
+        known.cases, known.known, kFewestOfACause, kFewestCauses,
+        known.causes.size() == 1 ? "is" : "are", known.causes.size()));
   }
 
   // Fills in the case, its difficulty and what is offered; false when there is none to ask.
@@ -119,7 +123,8 @@ class Drawing {
       const auto first = first_probability(each);
       if (!first) return fail(first.error());
       const double off =
-          times_asked(each.record.ref) * 10 +
+          times_asked(each.record.ref) * kAskedBefore +
+          (each.record.checks.empty() ? kNoChecks : 0) +
           std::abs(static_cast<int>(wanted()) - static_cast<int>(difficulty_of(*first)));
       if (nearest && off >= *nearest) continue;
       const auto choices = choices_of(each);

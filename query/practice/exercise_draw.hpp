@@ -3,7 +3,7 @@
 // Cases: a cause is practised where kFewestOfACause of its cases have a known outcome, one to ask
 // and the others to have learnt from, and only in records with kFewestCauses such causes, or there
 // would be nothing to tell apart. Reads the bodies of a few cases of the cause drawn; of these the
-// one nearest the difficulty wished for, cases asked before last. No wish: clear at first, then by
+// one nearest the difficulty wished for, cases asked before and cases without any check last. No wish: clear at first, then by
 // the mean points of the last kAnswersLookedAt of the kind: clear below kPoorPoints, fair below
 // kGoodPoints, else hard.
 // Codes: one of the records, or any that the standard's form allows.
@@ -32,13 +32,6 @@ struct PracticeGround {
   const Snapshot& snapshot;
   const Store& store;
   const Vocabulary& vocabulary;
-};
-
-struct RoundWish {
-  std::string apprentice;  // handle
-  PracticeKind kind = PracticeKind::kCause;
-  std::optional<Difficulty> difficulty;
-  std::optional<std::uint64_t> seed;  // else by handle and rounds so far
 };
 
 // A round without id and steps.

@@ -33,6 +33,14 @@ inline constexpr EnumTable<Difficulty, 3> kEnumNames<Difficulty>{
     {{Difficulty::kClear, "clear"}, {Difficulty::kFair, "fair"}, {Difficulty::kHard, "hard"}}};
 inline constexpr double kClearFrom = .8, kFairFrom = .5;
 
+// What somebody wants to practise.
+struct RoundWish {
+  std::string apprentice;  // handle
+  PracticeKind kind = PracticeKind::kCause;
+  std::optional<Difficulty> difficulty;
+  std::optional<std::uint64_t> seed;  // else by handle and rounds so far
+};
+
 enum class StepKind { kBelief, kCheck };
 template <>
 inline constexpr EnumTable<StepKind, 2> kEnumNames<StepKind>{
