@@ -6,6 +6,7 @@
 
 #include "api/cli/print_case.hpp"
 #include "api/wire/practice_words.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {

@@ -4,7 +4,7 @@
 #include "api/cli/print_practice.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/practice_json.hpp"
-#include "api/wire/practice_words.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {

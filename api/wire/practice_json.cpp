@@ -4,6 +4,7 @@
 #include "api/wire/request_json.hpp"
 #include "api/wire/share_form.hpp"
 #include "indexer/case_json.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 
@@ -130,9 +131,9 @@ class PracticeForms {
   }
 
   Json cause(const std::string& key) const {
-    const auto colon = key.find(':');
-    return {{"component", key.substr(0, colon)},
-            {"failure", key.substr(colon + 1)},
+    const CauseParts parts = cause_parts(key);
+    return {{"component", parts.component},
+            {"failure", parts.failure},
             {"name", display_cause_key(key, vocabulary_)}};
   }
 

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "api/wire/display_names.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -20,11 +20,6 @@ std::string percent(double share) {
 }
 
 }  // namespace
-
-std::string display_cause_key(std::string_view key, const Vocabulary& vocabulary) {
-  const auto colon = key.find(':');
-  return display_cause(key.substr(0, colon), key.substr(colon + 1), vocabulary);
-}
 
 std::string practice_question(const RoundView& round, const Vocabulary& vocabulary) {
   switch (round.kind) {

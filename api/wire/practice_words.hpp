@@ -11,9 +11,6 @@
 
 namespace shoplore {
 
-// "wastegate linkage, seized open" of a cause key.
-[[nodiscard]] std::string display_cause_key(std::string_view key, const Vocabulary& vocabulary);
-
 // What the round asks.
 [[nodiscard]] std::string practice_question(const RoundView& round, const Vocabulary& vocabulary);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "indexer/case_keys.hpp"
 #include "query/cautions_for.hpp"
 #include "query/checks/verdict_rates.hpp"
 #include "query/fix_counts.hpp"
@@ -94,7 +95,7 @@ Result<WorkDone> CaseReplay::best_play() const {
     const auto best = best_check(*now, answered, so_far);
     if (!best) return fail(best.error());
     if (!*best) break;
-    const std::string check = (*best)->attribute.substr((*best)->attribute.find(':') + 1);
+    const std::string check(id_of_attribute((*best)->attribute));
     const CheckAnswer answer = answer_of_check(practised_->record, check, *vocabulary_);
     if (answer.verdict.empty()) {
       so_far.not_possible.insert(check);
@@ -117,8 +118,8 @@ Result<std::vector<Warning>> CaseReplay::warnings() const {
     if (rows.size() == kRowsShown) break;
     const std::string& key = rest_.causes().key(ranked.cause);
     LikelyCause row;
-    row.component = key.substr(0, key.find(':'));
-    row.failure = key.substr(key.find(':') + 1);
+    row.component = cause_parts(key).component;
+    row.failure = cause_parts(key).failure;
     row.probability = ranked.probability;
     row.fixes_together = fixes_together(all->profiles, key);
     rows.push_back(std::move(row));

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/edit_distance.hpp"
 #include "indexer/text.hpp"
 
@@ -53,10 +54,8 @@ CauseNames::CauseNames(const CauseTable& causes, const std::vector<std::uint32_t
     if (seen[c] == 0) continue;
     Named named;
     named.key = causes.key(c);
-    const auto colon = named.key.find(':');
-    const std::string component = named.key.substr(0, colon), failure = named.key.substr(colon + 1);
-    named.name = vocabulary.display_name(EntryKind::kComponent, component) + ", " +
-                 vocabulary.display_name(EntryKind::kFailure, failure);
+    const auto [component, failure] = cause_parts(named.key);
+    named.name = display_cause(component, failure, vocabulary);
     named.name_stems = stems_of(named.name);
     std::sort(named.name_stems.begin(), named.name_stems.end());
     add_entry(named.stems, EntryKind::kComponent, component, vocabulary);

@@ -22,7 +22,6 @@ constexpr double kClearlyWorse = .6;
 // Steps of difficulty that a case may be off by rather than have been asked before, or hold no
 // check to ask for.
 constexpr double kAskedBefore = 10, kNoChecks = 3;
-constexpr const char* kCodePrefix = "code:";
 
 struct Known {
   std::uint32_t cases = 0, known = 0;
@@ -195,19 +194,15 @@ class Drawing {
     std::vector<std::string> worse;
     for (const CheckChoice& each : *all) {
       if (each.per_minute <= kClearlyWorse * (*best)->per_minute) {
-        worse.push_back(id_of(each.attribute));
+        worse.emplace_back(id_of_attribute(each.attribute));
       }
     }
     if (worse.size() + 1 < kChecksOffered) return choices;
     shuffle_drawn(worse, random_);
     choices.assign(worse.begin(), worse.begin() + kChecksOffered - 1);
-    choices.push_back(id_of((*best)->attribute));
+    choices.emplace_back(id_of_attribute((*best)->attribute));
     shuffle_drawn(choices, random_);
     return choices;
-  }
-
-  static std::string id_of(const std::string& attribute) {
-    return attribute.substr(attribute.find(':') + 1);
   }
 
   Result<PracticeRound> of_code(PracticeRound round) {
@@ -215,7 +210,9 @@ class Drawing {
     const auto items = ledger().stored_items();
     if (!items) return fail(items.error());
     for (const EvidenceItem& item : *items) {
-      if (item.attribute.starts_with(kCodePrefix)) codes.push_back(id_of(item.attribute));
+      if (kind_of_attribute(item.attribute) == "code") {
+        codes.emplace_back(id_of_attribute(item.attribute));
+      }
     }
     const bool any = codes.empty() || drawn_below(2, random_) == 0;
     const auto drawn =

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/case_keys.hpp"
 #include "query/ranking/likely_causes.hpp"
 
 namespace shoplore {

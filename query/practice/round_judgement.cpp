@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "indexer/case_keys.hpp"
 #include "query/practice/case_replay.hpp"
 #include "query/practice/code_question.hpp"
 #include "query/practice/trust_question.hpp"
@@ -21,10 +22,6 @@ tl::unexpected<Error> changed_meanwhile(const PracticeRound& round) {
   return fail(ErrorCode::kConflict, round.id,
               "the records it asks about have changed so far that it cannot be judged; start "
               "another round");
-}
-
-std::string component_of(const std::string& cause) {
-  return cause.substr(0, cause.find(':'));
 }
 
 Judgement judgement_of(const PracticeRound& round, double points) {
@@ -100,17 +97,18 @@ class CauseJudging {
       if (moment.records.size() == kLeadingShown) break;
       const std::string& key = causes.key(ranked.cause);
       moment.records.push_back(
-          {component_of(key), key.substr(key.find(':') + 1), ranked.probability});
+          {cause_parts(key).component, cause_parts(key).failure, ranked.probability});
     }
     WorkSoFar so_far;
     for (const EvidenceItem& item : answered_) {
-      const Entry* entry = ground_.vocabulary.find(EntryKind::kCheck, item.attribute.substr(6));
+      const Entry* entry =
+          ground_.vocabulary.find(EntryKind::kCheck, id_of_attribute(item.attribute));
       if (entry != nullptr) so_far.open.insert(entry->removals.begin(), entry->removals.end());
     }
     const auto best = replay_.best_check(*ranking, answered_, so_far);
     if (!best) return fail(best.error());
     if (*best) {
-      moment.best_check = (*best)->attribute.substr((*best)->attribute.find(':') + 1);
+      moment.best_check = id_of_attribute((*best)->attribute);
       moment.best_minutes = (*best)->minutes + (*best)->removal_minutes;
     }
     feedback_.steps.push_back(std::move(moment));
@@ -130,8 +128,8 @@ class CauseJudging {
   // which its passes are warned.
   bool went_past(const Warning& warning) const {
     if (warning.kind == WarningKind::kEarlierRepair) {
-      const std::string component = warning.about.substr(warning.about.find(' ') + 1);
-      return feedback_.right == YesNo::kNo && component_of(round_.committed) == component;
+      const std::string component = fix_parts(warning.about).component;
+      return feedback_.right == YesNo::kNo && cause_parts(round_.committed).component == component;
     }
     if (warning.kind != WarningKind::kCheckMisled || feedback_.right == YesNo::kYes) return false;
     return std::find(answered_.begin(), answered_.end(),
@@ -161,9 +159,8 @@ class CauseJudging {
         std::count_if(feedback_.warnings.begin(), feedback_.warnings.end(),
                       [](const PracticeWarning& each) { return each.heeded == YesNo::kNo; });
     for (const EvidenceItem& item : practised_.arrival) {
-      const std::string prefix = "symptom:";
-      if (item.attribute.starts_with(prefix) && item.value == "present") {
-        result.symptoms.push_back(item.attribute.substr(prefix.size()));
+      if (kind_of_attribute(item.attribute) == "symptom" && item.value == "present") {
+        result.symptoms.emplace_back(id_of_attribute(item.attribute));
       }
     }
     return result;
