@@ -1,4 +1,4 @@
-// Practice for a terminal: a round, what a step brought, feedback, progress.
+// Practice for a terminal: a round, what a step brought, feedback.
 // Pure functions, any thread.
 #pragma once
 
@@ -18,9 +18,6 @@ namespace shoplore {
                                           const Page& page);
 
 [[nodiscard]] std::string print_feedback(const PracticeDesk::Committed& committed,
-                                         const Vocabulary& vocabulary, const Page& page);
-
-[[nodiscard]] std::string print_progress(const PracticeProgress& progress,
                                          const Vocabulary& vocabulary, const Page& page);
 
 // The lines a round takes (practice_line.hpp).

@@ -1,8 +1,9 @@
+#include "api/cli/print_progress.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
 
-#include "api/cli/print_practice.hpp"
 #include "api/wire/practice_words.hpp"
 #include "indexer/case_keys.hpp"
 

@@ -2,6 +2,7 @@
 
 #include "api/cli/practice_line.hpp"
 #include "api/cli/print_practice.hpp"
+#include "api/cli/print_progress.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/practice_json.hpp"
 #include "indexer/case_keys.hpp"

@@ -62,6 +62,10 @@ std::vector<double> forecast_of(const std::vector<Belief>& beliefs, const CauseT
   const auto is_other = [&](std::size_t c) { return named[c] == 0 && seen[c] > 0; };
   std::size_t others = 1;  // a cause the records lack
   for (std::size_t c = 0; c < seen.size(); ++c) others += is_other(c) ? 1U : 0U;
+  // Within rounding more than all was given away: in proportion.
+  if (left < 0) {
+    for (double& p : out) p /= 1 - left;
+  }
   const double each = std::max(0.0, left) / static_cast<double>(others);
   for (std::size_t c = 0; c < seen.size(); ++c) {
     if (is_other(c)) out[c] = each;

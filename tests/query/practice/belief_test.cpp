@@ -125,6 +125,11 @@ TEST(Belief, WrongStatementsAreRefusedByName) {
 
 TEST(Belief, ThreeRoundedThirdsAreTaken) {
   EXPECT_TRUE(check_beliefs({{"a:b", 33.34}, {"c:d", 33.34}, {"e:f", 33.34}}));
+  const Shop shop;
+  const auto forecast =
+      forecast_of({{"linkage:seized", 100}, {"hose:split", .04}}, shop.causes, shop.seen);
+  EXPECT_NEAR(forecast[0], 100 / 100.04, 1e-12);
+  EXPECT_GE(proper_score(forecast, 1).points, 0);
   EXPECT_TRUE(check_beliefs({{"a:b", 100}}));
   EXPECT_TRUE(check_beliefs({{"a:b", 0}}));
 }
