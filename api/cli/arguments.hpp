@@ -16,6 +16,7 @@
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
 #include "query/lately/lately_view.hpp"
+#include "query/practice/practice_round.hpp"
 #include "query/repair_plan/repair_plan.hpp"
 
 namespace shoplore {
@@ -115,6 +116,26 @@ struct LatelyOptions {
   Output output = Output::kText;
 };
 
+// One line of input after the other plays a round.
+struct PracticeOptions {
+  RoundWish wish;
+  std::string round;  // id of an open one to go on with; empty: a new one
+  Output output = Output::kText;
+};
+
+struct PracticeProgressOptions {
+  std::string apprentice;
+  Output output = Output::kText;
+};
+
+struct PracticeExportOptions {
+  std::string apprentice;
+};
+
+struct PracticeDeleteOptions {
+  std::string apprentice;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -145,11 +166,13 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             OutcomesDueOptions, OutcomeOptions, PlanOptions, ImportOptions,
-                             ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
-                             MileageOptions, LatelyOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, OutcomesDueOptions,
+                 OutcomeOptions, PlanOptions, ImportOptions, ExportOptions, VerifyOptions,
+                 ReindexOptions, TrackRecordVerbOptions, MileageOptions, LatelyOptions, FitOptions,
+                 PracticeOptions, PracticeProgressOptions, PracticeExportOptions,
+                 PracticeDeleteOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

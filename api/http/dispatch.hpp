@@ -21,6 +21,13 @@
 // | /v1/mileage                | GET    |                                | 200 failure mileage |
 // | /v1/mileage.svg            | GET    |                                | 200 its picture     |
 // | /v1/outcomes/due           | GET    |                                | 200 repairs         |
+// | /v1/practice/rounds        | POST   | new round (practice_json.hpp)  | 201 round, Location |
+// |   /{id}                    | GET    |                                | 200 round           |
+// |   /{id}/belief, check      | POST   | belief, check                  | 200 round           |
+// |   /{id}/commit             | POST   | commitment                     | 200 committed       |
+// |   /{id}/feedback           | GET    |                                | 200 committed       |
+// | /v1/practice/progress      | GET    |                                | 200 progress        |
+// | /v1/practice/progress      | DELETE |                                | 204                 |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |
 // | /v1/lately                 | GET    |                                | 200 as kept         |

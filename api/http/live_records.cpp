@@ -343,6 +343,15 @@ RequestCounts& LiveRecords::requests() const {
   return impl_->requests;
 }
 
+Result<void> LiveRecords::read_with(
+    const std::function<Result<void>(const Snapshot&, const Store&)>& use) const {
+  return impl_->on_snapshot(use);
+}
+
+const ShopFolder& LiveRecords::folder() const {
+  return impl_->writer.folder();
+}
+
 const Vocabulary& LiveRecords::vocabulary() const {
   return impl_->writer.vocabulary();
 }

@@ -7,6 +7,7 @@
 // Fails as records.hpp and ask.hpp; kBusy of a moving index is retried here.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -96,7 +97,13 @@ class LiveRecords {
   // Requests answered from these records.
   [[nodiscard]] RequestCounts& requests() const;
 
+  // Runs `use` on the snapshot in use and a store lent for it; anew when the index moved on
+  // (kBusy), so it must bear being run twice.
+  [[nodiscard]] Result<void> read_with(
+      const std::function<Result<void>(const Snapshot&, const Store&)>& use) const;
+
   [[nodiscard]] const Vocabulary& vocabulary() const;
+  [[nodiscard]] const ShopFolder& folder() const;
 
  private:
   struct Impl;

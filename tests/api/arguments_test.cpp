@@ -56,6 +56,34 @@ TEST(Arguments, ReadsEveryFilter) {
   EXPECT_EQ(ask.output, Output::kJson);
 }
 
+TEST(Arguments, PracticeAndItsOwnVerbsAreToldApart) {
+  const auto practice =
+      read<PracticeOptions>({"practice", "--apprentice", "a1", "--kind", "vain_repair",
+                             "--difficulty", "hard", "--seed", "7", "--json"});
+  EXPECT_EQ(practice.wish.apprentice, "a1");
+  EXPECT_EQ(practice.wish.kind, PracticeKind::kVainRepair);
+  EXPECT_EQ(practice.wish.difficulty, Difficulty::kHard);
+  EXPECT_EQ(practice.wish.seed, 7U);
+  EXPECT_EQ(practice.output, Output::kJson);
+  EXPECT_EQ(read<PracticeOptions>({"practice", "--round", "a1-0f3c9a5d"}).round, "a1-0f3c9a5d");
+  EXPECT_EQ(
+      read<PracticeProgressOptions>({"practice", "progress", "--apprentice", "b2"}).apprentice,
+      "b2");
+  EXPECT_EQ(read<PracticeExportOptions>({"practice", "export", "--apprentice", "b2"}).apprentice,
+            "b2");
+  EXPECT_EQ(read<PracticeDeleteOptions>({"practice", "delete", "--apprentice", "b2"}).apprentice,
+            "b2");
+  for (const Words& wrong :
+       {Words{"practice"}, Words{"practice", "progress"},
+        Words{"practice", "--apprentice", "a1", "--kind", "riddle"},
+        Words{"practice", "--apprentice", "a1", "--difficulty", "odd"},
+        Words{"practice", "--apprentice", "a1", "--seed", "many"}, Words{"practice", "list"}}) {
+    const Parsed parsed = parse_arguments(wrong);
+    ASSERT_FALSE(parsed.invocation) << wrong.back();
+    EXPECT_EQ(parsed.invocation.error().code, ErrorCode::kInvalidInput);
+  }
+}
+
 TEST(Arguments, AskTakesWhatIsOffWhatCannotBeDoneAndWhatWasAgreed) {
   const auto ask = read<AskOptions>({"ask", "--open", "plug_cover", "flat", "--open", "undertray",
                                      "--not-possible", "coil_swap", "uphill", "--agreed"});
