@@ -14,6 +14,7 @@
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/patterns/pattern_book.hpp"
 
 namespace shoplore {
 
@@ -78,6 +79,14 @@ struct TrackRecordVerbOptions {
   Output output = Output::kText;
 };
 
+struct PatternsOptions {
+  PatternChoice choice;
+  std::size_t limit = 10;  // of each kind; 0: all
+  bool cases = false;      // name the cases behind each
+  std::string sheet;       // file to write a wall sheet to, instead of a list
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -108,10 +117,11 @@ struct HelpText {
   std::string text;
 };
 
-using Command = std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions,
-                             ImportOptions, ExportOptions, VerifyOptions, ReindexOptions,
-                             TrackRecordVerbOptions, FitOptions, VocabularySearchOptions,
-                             VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
+using Command =
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
+                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
+                 PatternsOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
+                 VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

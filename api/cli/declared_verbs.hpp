@@ -24,7 +24,7 @@ struct DeclaredVerb {
 };
 using DeclaredVerbs = std::vector<DeclaredVerb>;
 
-void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, find, show
+void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, find, show ...
 void declare_recording(CLI::App& app, DeclaredVerbs& verbs);     // init, add, import, export
 void declare_vocabulary(CLI::App& app, DeclaredVerbs& verbs);    // vocabulary and its own verbs
 void declare_housekeeping(CLI::App& app, DeclaredVerbs& verbs);  // verify, reindex, fit, serve ...

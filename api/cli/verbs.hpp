@@ -37,6 +37,7 @@ struct Session {
 [[nodiscard]] Result<ExitCode> run(const VerifyOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const ReindexOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const TrackRecordVerbOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const PatternsOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const FitOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VocabularySearchOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const VocabularyShowOptions& options, Session& session);

@@ -2,13 +2,15 @@
 // out to be, with its counts; and the cases it rests on.
 //
 // Counts are evidence, not a diagnosis: a pattern says what went together here, not what makes
-// what. Plain values. Threads and errors: the counter's.
+// what. Plain values. Threads and errors: the counter's and the
+// store's.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "indexer/store.hpp"
 #include "query/patterns/association.hpp"
 #include "query/patterns/pattern_tests.hpp"
 
@@ -28,6 +30,18 @@ struct Pattern {
   double p = 1, q = 1;                     // one-sided; of its kind (pattern_book.hpp)
   double holm = 1;                         // p adjusted so that none at all is chance
 };
+
+// A pattern with what it rests on, for showing.
+struct OpenedPattern {
+  Pattern pattern;
+  std::vector<std::string> refs;  // of the cases counted in share.count, in the order of their ids
+  std::uint32_t vehicles = 0;     // distinct among them; a case without a token is its own
+};
+
+// Reads refs and vehicles from the store; each case once, however many patterns rest on it.
+[[nodiscard]] Result<std::vector<OpenedPattern>> opened(const std::vector<Pattern>& patterns,
+                                                        const CaseCounter& counter,
+                                                        const Store& store);
 
 // The cases counted in share.count, by id. Requires: a pattern of these records.
 [[nodiscard]] Result<std::vector<CaseId>> cases_of(const Pattern& pattern,

@@ -3,10 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 #include <numeric>
-#include <set>
 #include <tuple>
+#include <unordered_map>
 
 #include "query/filter_query.hpp"
 #include "query/fix_counts.hpp"
@@ -23,7 +22,35 @@ struct Saying {
   PatternKind kind;
   std::uint32_t outcome, scope;
   Items items;
-  friend auto operator<=>(const Saying&, const Saying&) = default;
+  friend bool operator==(const Saying&, const Saying&) = default;
+};
+
+struct SayingHash {
+  std::size_t operator()(const Saying& saying) const {
+    std::size_t hash = static_cast<std::size_t>(saying.kind);
+    const auto mix = [&](std::uint32_t number) {
+      hash = (hash ^ number) * 0x9e3779b97f4a7c15U;
+      hash ^= hash >> 32;
+    };
+    mix(saying.outcome);
+    mix(saying.scope);
+    for (const std::uint32_t item : saying.items) mix(item);
+    return hash;
+  }
+};
+
+// Lower ends of the shown interval, each worked out once: many patterns have the same counts.
+class LowerEnds {
+ public:
+  double of(const DiagnosticTable& table) {
+    const std::uint32_t count = table.true_positive, out_of = count + table.false_positive;
+    const auto [entry, is_new] = known_.emplace(std::uint64_t{count} << 32 | out_of, 0);
+    if (is_new) entry->second = jeffreys(count, out_of).low;
+    return entry->second;
+  }
+
+ private:
+  std::unordered_map<std::uint64_t, double> known_;
 };
 
 std::size_t size_of(const Items& items) {
@@ -48,6 +75,38 @@ Share share_of(const DiagnosticTable& table) {
 double observed(const DiagnosticTable& table) {
   return static_cast<double>(table.true_positive) / (table.true_positive + table.false_positive);
 }
+
+// The limits of the others stand in the place of a rest.
+bool has_rest(PatternKind kind) {
+  return kind == PatternKind::kCause || kind == PatternKind::kWorkSign;
+}
+
+// Patterns that are shown, by what they say.
+class Kept {
+ public:
+  void add(const TestedPattern& pattern) {
+    kept_.emplace(Saying{pattern.kind, pattern.outcome, pattern.scope, pattern.items}, &pattern);
+  }
+
+  // Those with fewer of its items, or of one of these scopes, or both.
+  [[nodiscard]] std::vector<const TestedPattern*> shorter_than(
+      const TestedPattern& pattern, std::vector<std::size_t> scopes) const {
+    std::vector<const TestedPattern*> shorter;
+    scopes.push_back(pattern.scope);
+    for (const std::size_t scope : scopes) {
+      for (unsigned bits = 0; bits < 1U << size_of(pattern.items); ++bits) {
+        const auto found =
+            kept_.find({pattern.kind, pattern.outcome, static_cast<std::uint32_t>(scope),
+                        some_of(pattern.items, bits)});
+        if (found != kept_.end()) shorter.push_back(found->second);
+      }
+    }
+    return shorter;
+  }
+
+ private:
+  std::unordered_map<Saying, const TestedPattern*, SayingHash> kept_;
+};
 
 // "AL15D, AL20D, BW16D" of what the records hold of the attribute.
 Result<std::string> names_of(std::string_view attribute, const CaseCounter& counter) {
@@ -128,33 +187,38 @@ Result<std::string> chosen_cause(const std::string& cause, const Vocabulary& voc
   return cause_key(named, vocabulary);
 }
 
+auto outcome_of(const Pattern& pattern) {
+  return std::tie(pattern.kind, pattern.cause, pattern.sign);
+}
+
+bool is_stronger(const Pattern& a, const Pattern& b) {
+  if (a.share.interval.low != b.share.interval.low) {
+    return a.share.interval.low > b.share.interval.low;
+  }
+  if (a.share.count != b.share.count) return a.share.count > b.share.count;
+  return std::tie(a.scope, a.items, a.cause, a.sign) < std::tie(b.scope, b.items, b.cause, b.sign);
+}
+
 // First the strongest of each outcome, then the second of each.
 void put_in_order(std::vector<Pattern>& patterns) {
-  const auto outcome = [](const Pattern& pattern) {
-    return std::tuple(pattern.kind, pattern.cause + pattern.sign);
-  };
-  const auto stronger = [](const Pattern& a, const Pattern& b) {
-    return std::tuple(-a.share.interval.low, -static_cast<double>(a.share.count), a.scope,
-                      a.items) <
-           std::tuple(-b.share.interval.low, -static_cast<double>(b.share.count), b.scope, b.items);
-  };
-  std::sort(patterns.begin(), patterns.end(), [&](const Pattern& a, const Pattern& b) {
-    return outcome(a) != outcome(b) ? outcome(a) < outcome(b) : stronger(a, b);
+  std::sort(patterns.begin(), patterns.end(), [](const Pattern& a, const Pattern& b) {
+    return outcome_of(a) != outcome_of(b) ? outcome_of(a) < outcome_of(b) : is_stronger(a, b);
   });
-  std::vector<std::size_t> turn(patterns.size());
-  for (std::size_t i = 1; i < patterns.size(); ++i) {
-    if (outcome(patterns[i]) == outcome(patterns[i - 1])) turn[i] = turn[i - 1] + 1;
+  struct Turn {
+    std::size_t turn = 0, at = 0;
+  };
+  std::vector<Turn> order(patterns.size());
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    const bool goes_on = i > 0 && outcome_of(patterns[i]) == outcome_of(patterns[i - 1]);
+    order[i] = {goes_on ? order[i - 1].turn + 1 : 0, i};
   }
-  std::vector<std::size_t> order(patterns.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    if (patterns[a].kind != patterns[b].kind) return patterns[a].kind < patterns[b].kind;
-    if (turn[a] != turn[b]) return turn[a] < turn[b];
-    return stronger(patterns[a], patterns[b]) ||
-           (!stronger(patterns[b], patterns[a]) && outcome(patterns[a]) < outcome(patterns[b]));
+  std::sort(order.begin(), order.end(), [&](const Turn& a, const Turn& b) {
+    const PatternKind left = patterns[a.at].kind, right = patterns[b.at].kind;
+    if (left != right) return left < right;
+    return a.turn != b.turn ? a.turn < b.turn : is_stronger(patterns[a.at], patterns[b.at]);
   });
   std::vector<Pattern> ordered;
-  for (const std::size_t at : order) ordered.push_back(std::move(patterns[at]));
+  for (const Turn& each : order) ordered.push_back(std::move(patterns[each.at]));
   patterns = std::move(ordered);
 }
 
@@ -195,33 +259,56 @@ void PatternBook::keep_found(PatternTests tests, PatternKind kind) {
   counts_[static_cast<std::size_t>(kind)] = {tests.tested, found_.size() - before};
 }
 
+// The share of the shorter pattern's outcome in those of its cases in which all attributes of the
+// longer one are known.
+Result<double> PatternBook::share_where_known(const TestedPattern& shorter,
+                                              const TestedPattern& longer,
+                                              const CaseCounter& counter) const {
+  CountQuestion question;
+  if (shorter.scope != 0) question.all_of.push_back(scopes_[shorter.scope]);
+  for (std::size_t i = 0; i < size_of(shorter.items); ++i) {
+    question.all_of.push_back(items_[shorter.items[i]]);
+  }
+  for (std::size_t i = 0; i < size_of(longer.items); ++i) {
+    question.known.push_back(items_[longer.items[i]].attribute);
+  }
+  const bool is_sign = longer.kind == PatternKind::kWorkSign;
+  if (is_sign) question.known.push_back(signs_[longer.outcome]);
+  const auto all = counter.by_cause(question);
+  if (!all) return fail(all.error());
+  if (is_sign) question.all_of.push_back({signs_[longer.outcome], "present"});
+  const auto with = is_sign ? counter.by_cause(question) : all;
+  if (!with) return fail(with.error());
+  const double out_of = std::accumulate(all->begin(), all->end(), 0U);
+  return (is_sign ? std::accumulate(with->begin(), with->end(), 0U) : (*with)[longer.outcome]) /
+         out_of;
+}
+
 // By rank, so that whatever is shorter is decided before.
-std::vector<const PatternBook::Found*> PatternBook::saying_more(
-    std::vector<const Found*> chosen) const {
+Result<std::vector<const PatternBook::Found*>> PatternBook::saying_more(
+    std::vector<const Found*> chosen, const CaseCounter& counter) const {
   const auto rank = [&](const Found* each) {
     return size_of(each->pattern.items) + wider_[each->pattern.scope].size();
   };
   std::stable_sort(chosen.begin(), chosen.end(),
                    [&](const Found* a, const Found* b) { return rank(a) < rank(b); });
-  std::map<Saying, double> kept;
+  Kept kept;
   std::vector<const Found*> out;
+  LowerEnds lower_ends;
   for (const Found* each : chosen) {
     const TestedPattern& pattern = each->pattern;
-    const double low = share_of(pattern.table).interval.low;
-    std::vector<std::size_t> scopes = wider_[pattern.scope];
-    scopes.push_back(pattern.scope);
-    bool says_more = true;
-    for (const std::size_t scope : scopes) {
-      for (unsigned bits = 0; bits < 1U << kMaxSetSize && says_more; ++bits) {
-        const auto shorter =
-            kept.find({pattern.kind, pattern.outcome, static_cast<std::uint32_t>(scope),
-                       some_of(pattern.items, bits)});
-        says_more = shorter == kept.end() || low > shorter->second;
-      }
+    const double low = lower_ends.of(pattern.table);
+    const auto shorter = kept.shorter_than(pattern, wider_[pattern.scope]);
+    bool says_more = std::all_of(shorter.begin(), shorter.end(), [&](const TestedPattern* other) {
+      return low > observed(other->table);
+    });
+    for (std::size_t i = 0; i < shorter.size() && says_more && has_rest(pattern.kind); ++i) {
+      const auto share = share_where_known(*shorter[i], pattern, counter);
+      if (!share) return fail(share.error());
+      says_more = low > *share;
     }
     if (!says_more) continue;
-    kept.emplace(Saying{pattern.kind, pattern.outcome, pattern.scope, pattern.items},
-                 observed(pattern.table));
+    kept.add(pattern);
     out.push_back(each);
   }
   return out;
@@ -240,8 +327,7 @@ Pattern PatternBook::in_words(const Found& found, const CauseTable& causes) cons
   if (tested.kind == PatternKind::kWorkSign) pattern.sign = signs_[tested.outcome];
   pattern.table = tested.table;
   pattern.share = share_of(tested.table);
-  const bool has_rest = tested.kind == PatternKind::kCause || tested.kind == PatternKind::kWorkSign;
-  if (has_rest) pattern.association = association_of(tested.table);
+  if (has_rest(tested.kind)) pattern.association = association_of(tested.table);
   pattern.p = tested.p;
   pattern.q = found.q;
   pattern.holm = found.holm;
@@ -268,7 +354,9 @@ Result<PatternList> PatternBook::choose(const PatternChoice& choice, const CaseC
     if (in_scope && asked_for) chosen.push_back(&each);
   }
   list.found = chosen.size();
-  for (const Found* each : saying_more(std::move(chosen))) {
+  const auto saying = saying_more(std::move(chosen), counter);
+  if (!saying) return fail(saying.error());
+  for (const Found* each : *saying) {
     list.patterns.push_back(in_words(*each, counter.causes()));
   }
   put_in_order(list.patterns);

@@ -6,8 +6,9 @@
 // found about one in twenty of a kind is chance, on average at most; which, nobody can tell.
 // What is shown: a pattern is left out when a shorter one, that is with fewer of its items or of a
 // wider scope, and not left out itself, says as much: when the lower end of its 90 % interval is
-// not above the shorter's share. Decided within what was chosen: in one engine family the wider
-// scopes do not count.
+// not above the shorter's share, over all cases of the shorter or over those in which all of the
+// longer was looked at: that somebody asked is no finding. Decided within what was chosen: in one
+// engine family the wider scopes do not count.
 // Order: kind by kind; of each outcome the strongest first, then the second of each, and so on;
 // strength is the lower end of the interval.
 // Below kFewestForPatterns cases nothing is mined. Errors: the counter's; choose() kInvalidInput at
@@ -71,7 +72,11 @@ class PatternBook {
   };
   void keep_found(PatternTests tests, PatternKind kind);
   [[nodiscard]] Pattern in_words(const Found& found, const CauseTable& causes) const;
-  [[nodiscard]] std::vector<const Found*> saying_more(std::vector<const Found*> chosen) const;
+  [[nodiscard]] Result<std::vector<const Found*>> saying_more(std::vector<const Found*> chosen,
+                                                              const CaseCounter& counter) const;
+  [[nodiscard]] Result<double> share_where_known(const TestedPattern& shorter,
+                                                 const TestedPattern& longer,
+                                                 const CaseCounter& counter) const;
 
   std::uint32_t cases_ = 0;
   std::array<KindCount, kEnumNames<PatternKind>.size()> counts_{};

@@ -39,12 +39,22 @@ Margins margins_of(const Numbers& rows, const NumberRows& outcomes) {
   return margins;
 }
 
+// What an item says of a case.
+enum class Says { kThere, kNotThere, kMileage };
+
+Says said_by(const EvidenceItem& item) {
+  if (item.attribute == "mileage_band") return Says::kMileage;
+  return item.value == "absent" || item.value == "pass" ? Says::kNotThere : Says::kThere;
+}
+
 // One kind of outcome in one scope after the other.
 class Tester {
  public:
   Tester(PatternKind kind, const CaseRows& rows, const NumberRows& outcomes,
          const ExactTests& exact)
-      : kind_(kind), rows_(rows), outcomes_(outcomes), exact_(exact) {}
+      : kind_(kind), rows_(rows), outcomes_(outcomes), exact_(exact) {
+    for (const EvidenceItem& item : rows.items) says_.push_back(said_by(item));
+  }
 
   // `among`: rows of the scope in which the outcome is known.
   void scope(std::uint32_t number, const Numbers& among) {
@@ -57,7 +67,7 @@ class Tester {
                      Margins{set.rows, {set.by_outcome.begin(), set.by_outcome.end()}});
     });
     for_each_set(rows_.row_items, outcomes_, among, fewest_, [&](const SetCount& set) {
-      test({set.set.begin(), set.set.end()}, set.rows, set.by_outcome, known_.at(groups_of(set)));
+      if (is_likeness(set.set)) test(set.set, set.rows, set.by_outcome, known_.at(groups_of(set)));
     });
   }
 
@@ -84,15 +94,22 @@ class Tester {
     return key;
   }
 
+  // Whether cases in which all of it holds are alike at all.
+  bool is_likeness(std::span<const std::uint32_t> items) const {
+    if (items.size() == 1) return says_[items.front()] != Says::kNotThere;
+    return std::any_of(items.begin(), items.end(),
+                       [&](std::uint32_t item) { return says_[item] == Says::kThere; });
+  }
+
   // Whether the outcome is one of the items themselves.
-  bool says_itself(const Numbers& items, std::uint32_t outcome) const {
+  bool says_itself(std::span<const std::uint32_t> items, std::uint32_t outcome) const {
     return kind_ == PatternKind::kWorkSign &&
            std::any_of(items.begin(), items.end(), [&](std::uint32_t item) {
              return rows_.items[item].attribute == rows_.signs[outcome];
            });
   }
 
-  void test(const Numbers& items, std::uint32_t set_cases,
+  void test(std::span<const std::uint32_t> items, std::uint32_t set_cases,
             std::span<const std::uint32_t> by_outcome, const Margins& margins) {
     if (set_cases == margins.cases) return;  // no rest to compare with
     for (std::uint32_t outcome = 0; outcome < by_outcome.size(); ++outcome) {
@@ -112,6 +129,7 @@ class Tester {
   const CaseRows& rows_;
   const NumberRows& outcomes_;
   const ExactTests& exact_;
+  std::vector<Says> says_;  // by item
   std::uint32_t scope_ = 0, fewest_ = kFewestCases;
   std::unordered_map<SetKey, Margins, SetKeyHash> known_;
   PatternTests out_;

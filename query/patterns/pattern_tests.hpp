@@ -9,11 +9,13 @@
 //   with the set: all of it holds. Rest: all of it is known and not all of it holds.
 // An engine family or a make by itself is a set of no items: its rest are the other cases whose
 // family or make is written down.
-// The family of tests: every set and outcome whose margins reach the least count of the scope (with
-// the set and with the outcome, both within the table) and that has a rest. That looks at margins
-// only, which Fisher's test holds fixed, never at how often the two met: so what is then left out
-// for meeting too seldom was tested all the same, and counts as p = 1.
-// Pure functions, any thread; they cannot fail.
+// What is not there makes no case alike: an absence or a pass stands only beside a finding that is
+// there, and a mileage band likewise or by itself.
+// The family of tests: every such set and outcome whose margins reach the least count of the scope
+// (with the set and with the outcome, both within the table) and that has a rest. That looks at
+// margins only, which Fisher's test holds fixed, never at how often the two met: so what is then
+// left out for meeting too seldom was tested all the same, and counts as p = 1. Pure functions, any
+// thread; they cannot fail.
 #pragma once
 
 #include <array>
