@@ -33,6 +33,7 @@ constexpr std::array kRoutes = {
     Route{{"GET", "/openapi.json", "", ""}, get_openapi},
     Route{{"POST", "/v1/ask", kJsonType, ""}, post_ask},
     Route{{"GET", "/v1/find", "", kFindParameters}, get_find},
+    Route{{"GET", "/v1/patterns", "", "make engine_family cause limit cursor"}, get_patterns},
     Route{{"POST", "/v1/recognise", kJsonType, ""}, post_recognise},
     Route{{"GET", "/v1/cases", "", kListParameters}, get_cases},
     Route{{"POST", "/v1/cases", kJsonType, ""}, post_case},

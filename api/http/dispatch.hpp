@@ -6,6 +6,7 @@
 // | /openapi.json              | GET    |                                | 200 this, in full   |
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
 // | /v1/find                   | GET    |                                | 200 search page     |
+// | /v1/patterns               | GET    |                                | 200 patterns        |
 // | /v1/recognise              | POST   | text (request_json.hpp)        | 200 understood      |
 // | /v1/cases                  | GET    |                                | 200 list            |
 // | /v1/cases                  | POST   | case (case_json.hpp, Intake)   | 201, Location, ETag |

@@ -7,12 +7,14 @@
 // Fails as records.hpp and ask.hpp; kBusy of a moving index is retried here.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
 
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
+#include "query/patterns/pattern_book.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -29,6 +31,18 @@ class LiveRecords {
   [[nodiscard]] Result<Answer> ask(const Question& question) const;
   // Past cases like these words (similar_cases.hpp).
   [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
+  // A page of what recurs (pattern_book.hpp), mined once a revision: at most `limit` patterns after
+  // as many as `skip` says of that revision; its error is handed on.
+  struct PatternsPage {
+    std::shared_ptr<const PatternBook> book;
+    PatternList list;
+    std::vector<OpenedPattern> shown;
+    std::size_t skipped = 0;
+    Revision revision;
+  };
+  using Skip = std::function<Result<std::size_t>(Revision)>;
+  [[nodiscard]] Result<PatternsPage> patterns(const PatternChoice& choice, const Skip& skip,
+                                              std::size_t limit) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 

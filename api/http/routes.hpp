@@ -9,6 +9,7 @@ namespace shoplore {
 [[nodiscard]] Reply get_openapi(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_ask(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_find(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_patterns(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_recognise(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_cases(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_case(LiveRecords& records, const Incoming& request);

@@ -4,7 +4,7 @@
 // signs of earlier work, earlier repairs, conditions and the mileage band; stored items only, so
 // never a group's absence. Left out: what the vehicle is (a pattern's scope says that), verdicts
 // unclear and mixed, what was said later of checks. An item in fewer than kFewestCases cases is
-// left out too: no pattern could hold it.
+// left out too, but for a check's verdicts: no pattern could hold it.
 // Outcomes are the main cause, one a case, and the signs of earlier work.
 // Scopes are all vehicles, every make and every engine family with at least kFewestInScope cases.
 // Cost: one list of cases an item and a known group. Immutable. Threads: any number may read.

@@ -223,6 +223,7 @@ async function driveRefusals() {
   await check("/v1/nothing", "GET", "/v1/nothing", { expected: 404 });
   await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
   await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
+  await check("/v1/patterns", "GET", "/v1/patterns?engine_family=XX99", { expected: 400 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.

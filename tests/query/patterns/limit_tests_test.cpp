@@ -10,9 +10,9 @@ namespace {
 const Vocabulary& words() {
   static const Vocabulary vocabulary =
       Vocabulary::parse(
-          {{"components.json", R"({"kind":"component","entries":[{"id":"hose"},{"id":"turbo"}]})"},
-           {"checks.json", R"({"kind":"check","entries":[{"id":"look","components":["hose"]},)"
-                           R"({"id":"round"}]})"}})
+          {{"components.json", R"({"kind":"component","entries":[{"id":"hose","name":"hose"},{"id":"turbo","name":"turbo"}]})"},
+           {"checks.json", R"({"kind":"check","entries":[{"id":"look","name":"look","components":["hose"]},)"
+                           R"({"id":"round","name":"round"}]})"}})
           .value();
   return vocabulary;
 }

@@ -89,7 +89,8 @@ std::set<BuiltIn> strong(const World& world) {
 std::set<BuiltIn> found_in(const DrawnCounter& counter) {
   const auto book = PatternBook::mine(counter, words()).value();
   std::set<BuiltIn> found;
-  for (const Pattern& each : book.choose({}, counter, words())->patterns) {
+  const PatternList list = book.choose({}, counter, words()).value();
+  for (const Pattern& each : list.patterns) {
     const bool single = each.kind == PatternKind::kCause && each.items.size() == 1;
     if (single && each.scope.attribute.empty()) found.insert({each.items.front(), each.cause});
   }

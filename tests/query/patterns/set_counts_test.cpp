@@ -105,7 +105,7 @@ TEST(SetCounts, AgreesWithGoingThroughAllRowsForEverySet) {
     ASSERT_EQ(counts, plainly(rows, among, fewest)) << "round " << round;
     sets += counts.size();
   }
-  EXPECT_GT(sets, 10'000U) << "too few sets to prove anything";
+  EXPECT_GT(sets, 5'000U) << "too few sets to prove anything";
 }
 
 TEST(SetCounts, TheOrderOfTheRowsDoesNotMatter) {
