@@ -3,17 +3,9 @@
 #include <fmt/format.h>
 
 #include "api/wire/display_names.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
-namespace {
-
-std::string cause_text(const std::string& key, const Vocabulary& vocabulary) {
-  const auto colon = key.find(':');
-  return display_cause(key.substr(0, colon), key.substr(colon + 1), vocabulary);
-}
-
-}  // namespace
-
 std::string scope_text(const PatternScope& scope) {
   return scope.attribute.empty() ? "all vehicles" : display_vehicle_item(scope);
 }
@@ -36,7 +28,7 @@ std::string pattern_conditions(const Pattern& pattern, const Vocabulary& vocabul
   std::string text = pattern.scope.attribute.empty() ? "" : display_vehicle_item(pattern.scope);
   const auto add = [&](const std::string& more) { text += (text.empty() ? "" : ", ") + more; };
   if (pattern.kind == PatternKind::kPassed) {
-    add(cause_text(pattern.cause, vocabulary));
+    add(display_cause_key(pattern.cause, vocabulary));
     return text;
   }
   for (const EvidenceItem& item : pattern.items) add(display_item(item, vocabulary));
@@ -53,7 +45,7 @@ std::string conditions_within_scope(const Pattern& pattern, const Vocabulary& vo
 std::string pattern_outcome(const Pattern& pattern, const Vocabulary& vocabulary) {
   switch (pattern.kind) {
     case PatternKind::kCause:
-      return cause_text(pattern.cause, vocabulary);
+      return display_cause_key(pattern.cause, vocabulary);
     case PatternKind::kWorkSign:
       return "found: " + display_item({pattern.sign, "present"}, vocabulary);
     case PatternKind::kInVain:

@@ -1,9 +1,9 @@
 #include "api/wire/patterns_json.hpp"
 
-#include "api/wire/display_names.hpp"
 #include "api/wire/pattern_text.hpp"
 #include "api/wire/ratio_form.hpp"
 #include "api/wire/share_form.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -14,16 +14,15 @@ Json scope_form(const PatternScope& scope) {
 
 Json cause_form(const std::string& key, const Vocabulary& vocabulary) {
   if (key.empty()) return nullptr;
-  const auto colon = key.find(':');
-  const std::string component = key.substr(0, colon), failure = key.substr(colon + 1);
-  return {{"component", component},
-          {"failure", failure},
-          {"name", display_cause(component, failure, vocabulary)}};
+  const CauseParts parts = cause_parts(key);
+  return {{"component", parts.component},
+          {"failure", parts.failure},
+          {"name", display_cause_key(key, vocabulary)}};
 }
 
 Json sign_form(const std::string& attribute, const Vocabulary& vocabulary) {
   if (attribute.empty()) return nullptr;
-  return {{"id", attribute.substr(attribute.find(':') + 1)},
+  return {{"id", id_of_attribute(attribute)},
           {"name", display_item({attribute, "present"}, vocabulary)}};
 }
 

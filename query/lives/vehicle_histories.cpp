@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "indexer/case_json.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/evidence_item.hpp"
 #include "indexer/text.hpp"
 

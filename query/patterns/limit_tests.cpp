@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/contradictions.hpp"
 
 namespace shoplore {
@@ -69,9 +70,9 @@ std::vector<TellingCheck> telling_checks(const CaseRows& rows, const CauseTable&
     const std::string& attribute = rows.items[item].attribute;
     if (!attribute.starts_with(kCheck) || rows.items[item].value != "pass") continue;
     TellingCheck check{item, find(rows, {attribute, "fail"}), {}};
-    const auto parts = components_told_about(attribute.substr(kCheck.size()), vocabulary);
+    const auto parts = components_told_about(id_of_attribute(attribute), vocabulary);
     for (CauseNumber cause = 0; cause < causes.size(); ++cause) {
-      const std::string_view part = part_of_cause(causes.key(cause));
+      const std::string part = cause_parts(causes.key(cause)).component;
       if (std::find(parts.begin(), parts.end(), part) != parts.end()) check.causes.push_back(cause);
     }
     checks.push_back(std::move(check));
@@ -81,12 +82,8 @@ std::vector<TellingCheck> telling_checks(const CaseRows& rows, const CauseTable&
 
 }  // namespace
 
-std::string_view repaired_part(std::string_view attribute) {
-  return attribute.substr(attribute.find(' ') + 1);
-}
-
-std::string_view part_of_cause(std::string_view cause_key) {
-  return cause_key.substr(0, cause_key.find(':'));
+std::string repaired_part(std::string_view attribute) {
+  return fix_parts(id_of_attribute(attribute)).component;
 }
 
 PatternTests tests_of_repairs(const CaseRows& rows, const CauseTable& causes,
@@ -99,7 +96,7 @@ PatternTests tests_of_repairs(const CaseRows& rows, const CauseTable& causes,
       if (!attribute.starts_with(kRepair)) continue;
       DiagnosticTable table;
       for (CauseNumber cause = 0; cause < causes.size(); ++cause) {
-        const bool on_it = part_of_cause(causes.key(cause)) == repaired_part(attribute);
+        const bool on_it = cause_parts(causes.key(cause)).component == repaired_part(attribute);
         (on_it ? table.false_positive : table.true_positive) += counts.of(item, cause);
       }
       if (table.cases() < fewest_in(rows.scopes[number].rows.size())) continue;

@@ -27,10 +27,7 @@ inline constexpr double kInVainLimit = 0.5, kPassedLimit = 0.1;
 [[nodiscard]] PatternTests tests_of_passes(const CaseRows& rows, const CauseTable& causes,
                                            const Vocabulary& vocabulary, const ExactTests& exact);
 
-// The part an earlier repair was done on, of its attribute.
-[[nodiscard]] std::string_view repaired_part(std::string_view attribute);
-
-// The part a cause is on, of its key.
-[[nodiscard]] std::string_view part_of_cause(std::string_view cause_key);
+// The component an earlier repair was done on, of its attribute.
+[[nodiscard]] std::string repaired_part(std::string_view attribute);
 
 }  // namespace shoplore

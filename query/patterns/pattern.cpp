@@ -3,6 +3,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "indexer/case_keys.hpp"
 #include "query/patterns/limit_tests.hpp"
 
 namespace shoplore {
@@ -11,7 +12,7 @@ namespace {
 bool counts(const Pattern& pattern, std::string_view cause) {
   if (pattern.kind == PatternKind::kWorkSign) return true;
   if (pattern.kind != PatternKind::kInVain) return cause == pattern.cause;
-  return part_of_cause(cause) != repaired_part(pattern.items.front().attribute);
+  return cause_parts(cause).component != repaired_part(pattern.items.front().attribute);
 }
 
 struct RefAndVehicle {

@@ -7,6 +7,7 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "indexer/case_keys.hpp"
 #include "query/filter_query.hpp"
 #include "query/fix_counts.hpp"
 #include "query/patterns/false_discovery.hpp"
@@ -164,27 +165,26 @@ PatternScope scope_of(const PatternChoice& choice) {
 // Canonical key of the chosen cause; empty when none is chosen.
 Result<std::string> chosen_cause(const std::string& cause, const Vocabulary& vocabulary) {
   if (cause.empty()) return std::string();
-  const auto colon = cause.find(':');
-  if (colon == std::string::npos) {
+  const CauseParts parts = cause_parts(cause);
+  if (parts.failure.empty()) {
     return fail(ErrorCode::kInvalidInput, "cause",
                 fmt::format("\"{}\" given, expected component:failure, as in "
                             "wastegate_linkage:seized_open",
                             cause));
   }
-  const Cause named{cause.substr(0, colon), cause.substr(colon + 1), Proof::kSeen};
   const auto unknown = [](const std::string& id, std::string_view kind) {
     return fail(ErrorCode::kInvalidInput, "cause",
                 fmt::format("\"{}\" is not a known {}; search for it with: shoplore vocabulary "
                             "search",
                             id, kind));
   };
-  if (vocabulary.find(EntryKind::kComponent, named.component) == nullptr) {
-    return unknown(named.component, "component");
+  if (vocabulary.find(EntryKind::kComponent, parts.component) == nullptr) {
+    return unknown(parts.component, "component");
   }
-  if (vocabulary.find(EntryKind::kFailure, named.failure) == nullptr) {
-    return unknown(named.failure, "failure");
+  if (vocabulary.find(EntryKind::kFailure, parts.failure) == nullptr) {
+    return unknown(parts.failure, "failure");
   }
-  return cause_key(named, vocabulary);
+  return cause_key({parts.component, parts.failure, Proof::kSeen}, vocabulary);
 }
 
 auto outcome_of(const Pattern& pattern) {

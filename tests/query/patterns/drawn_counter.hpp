@@ -10,6 +10,7 @@
 #include <random>
 
 #include "corpus-demo/generator.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/case_counter.hpp"
 
 namespace shoplore::testing {

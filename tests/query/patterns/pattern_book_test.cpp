@@ -13,9 +13,11 @@ using ::testing::HasSubstr;
 const Vocabulary& words() {
   static const Vocabulary vocabulary =
       Vocabulary::parse(
-          {{"components.json", R"({"kind":"component","entries":[{"id":"hose","name":"hose"},{"id":"turbo","name":"turbo"},)"
-                               R"({"id":"pipe","name":"pipe","alias_of":"hose"}]})"},
-           {"failures.json", R"({"kind":"failure","entries":[{"id":"split","name":"split"},{"id":"worn","name":"worn"}]})"}})
+          {{"components.json",
+            R"({"kind":"component","entries":[{"id":"hose","name":"hose"},{"id":"turbo","name":"turbo"},)"
+            R"({"id":"pipe","name":"pipe","alias_of":"hose"}]})"},
+           {"failures.json",
+            R"({"kind":"failure","entries":[{"id":"split","name":"split"},{"id":"worn","name":"worn"}]})"}})
           .value();
   return vocabulary;
 }
