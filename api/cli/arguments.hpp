@@ -16,6 +16,7 @@
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
 #include "query/lately/lately_view.hpp"
+#include "query/patterns/pattern_book.hpp"
 #include "query/practice/practice_round.hpp"
 #include "query/repair_plan/repair_plan.hpp"
 
@@ -136,6 +137,14 @@ struct PracticeDeleteOptions {
   std::string apprentice;
 };
 
+struct PatternsOptions {
+  PatternChoice choice;
+  std::size_t limit = 10;  // of each kind; 0: all
+  bool cases = false;      // name the cases behind each
+  std::string sheet;       // file to write a wall sheet to, instead of a list
+  Output output = Output::kText;
+};
+
 struct FitOptions {
   std::uint64_t seed = 1;
   Output output = Output::kText;
@@ -169,10 +178,10 @@ struct HelpText {
 using Command =
     std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, OutcomesDueOptions,
                  OutcomeOptions, PlanOptions, ImportOptions, ExportOptions, VerifyOptions,
-                 ReindexOptions, TrackRecordVerbOptions, MileageOptions, LatelyOptions, FitOptions,
-                 PracticeOptions, PracticeProgressOptions, PracticeExportOptions,
-                 PracticeDeleteOptions, VocabularySearchOptions, VocabularyShowOptions,
-                 VocabularyEditOptions, ServeOptions, HelpText>;
+                 ReindexOptions, TrackRecordVerbOptions, MileageOptions, LatelyOptions,
+                 PatternsOptions, FitOptions, PracticeOptions, PracticeProgressOptions,
+                 PracticeExportOptions, PracticeDeleteOptions, VocabularySearchOptions,
+                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

@@ -1,4 +1,4 @@
-// Verbs that ask: ask, plan, find, show.
+// Verbs that ask: ask, plan, find, show, patterns.
 #include "api/cli/declared_verbs.hpp"
 
 namespace shoplore {
@@ -125,6 +125,35 @@ void declare_show(CLI::App& app, DeclaredVerbs& verbs) {
                    }});
 }
 
+void declare_patterns(CLI::App& app, DeclaredVerbs& verbs) {
+  struct Typed {
+    PatternsOptions options;
+    bool all = false, json = false;
+  };
+  const auto typed = std::make_shared<Typed>();
+  PatternsOptions& options = typed->options;
+  CLI::App* sub = verb(app, "patterns", "What recurs: findings and what they turned out to be");
+  sub->add_option("--engine-family", options.choice.engine_family,
+                  "Within this engine family instead of everywhere");
+  sub->add_option("--make", options.choice.make, "Within this make instead of everywhere");
+  sub->add_option("--cause", options.choice.cause, "Only this component:failure");
+  CLI::Option* limit = sub->add_option("--limit", options.limit, "Patterns of each kind shown")
+                           ->check(CLI::Range(1, 1'000));
+  CLI::Option* all = sub->add_flag("--all", typed->all, "Every pattern")->excludes(limit);
+  CLI::Option* cases = sub->add_flag("--cases", options.cases, "Name the cases behind each");
+  CLI::Option* json =
+      sub->add_flag("--json", typed->json, "One JSON object instead of text")->excludes(cases);
+  CLI::Option* sheet = sub->add_option("--sheet", options.sheet,
+                                       "Write the surest of each engine family to this HTML file");
+  for (CLI::Option* other : {limit, all, cases, json}) sheet->excludes(other);
+  verbs.push_back({sub, [typed]() -> Result<Command> {
+                     PatternsOptions read = typed->options;
+                     if (typed->all) read.limit = 0;
+                     read.output = output_of(typed->json);
+                     return read;
+                   }});
+}
+
 }  // namespace
 
 void declare_questions(CLI::App& app, DeclaredVerbs& verbs) {
@@ -132,6 +161,7 @@ void declare_questions(CLI::App& app, DeclaredVerbs& verbs) {
   declare_plan(app, verbs);
   declare_find(app, verbs);
   declare_show(app, verbs);
+  declare_patterns(app, verbs);
 }
 
 }  // namespace shoplore

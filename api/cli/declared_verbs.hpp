@@ -24,7 +24,7 @@ struct DeclaredVerb {
 };
 using DeclaredVerbs = std::vector<DeclaredVerb>;
 
-void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, plan, find, show
+void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, plan, find, show ...
 void declare_counts(CLI::App& app, DeclaredVerbs& verbs);        // mileage, lately
 void declare_recording(CLI::App& app, DeclaredVerbs& verbs);     // init, add, import, export
 void declare_outcomes(CLI::App& app, DeclaredVerbs& verbs);      // outcomes

@@ -42,6 +42,7 @@ struct Session {
 [[nodiscard]] Result<ExitCode> run(const TrackRecordVerbOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const MileageOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const LatelyOptions& options, Session& session);
+[[nodiscard]] Result<ExitCode> run(const PatternsOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const FitOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const PracticeOptions& options, Session& session);
 [[nodiscard]] Result<ExitCode> run(const PracticeProgressOptions& options, Session& session);

@@ -43,6 +43,7 @@ constexpr std::array kRoutes = {
     Route{{"POST", "/v1/watch-out", kJsonType, ""}, post_watch_out},
     Route{{"GET", "/v1/find", "", kFindParameters}, get_find},
     Route{{"GET", "/v1/plan", "", "cause make engine_family vehicle case open*"}, get_plan},
+    Route{{"GET", "/v1/patterns", "", "make engine_family cause limit cursor"}, get_patterns},
     Route{{"POST", "/v1/recognise", kJsonType, ""}, post_recognise},
     Route{{"GET", "/v1/cases", "", kListParameters}, get_cases},
     Route{{"POST", "/v1/cases", kJsonType, ""}, post_case},

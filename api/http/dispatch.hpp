@@ -8,6 +8,7 @@
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
 // | /v1/find                   | GET    |                                | 200 search page     |
 // | /v1/plan                   | GET    |                                | 200 repair plan     |
+// | /v1/patterns               | GET    |                                | 200 patterns        |
 // | /v1/recognise              | POST   | text (request_json.hpp)        | 200 understood      |
 // | /v1/cases                  | GET    |                                | 200 list            |
 // | /v1/cases                  | POST   | case (case_json.hpp, Intake)   | 201, Location, ETag |

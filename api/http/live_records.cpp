@@ -3,6 +3,7 @@
 // readers one at a time.
 #include "api/http/live_records.hpp"
 
+#include <algorithm>
 #include <condition_variable>
 #include <mutex>
 #include <set>
@@ -104,6 +105,18 @@ struct LiveRecords::Impl {
     return {};
   }
 
+  // Mined when first asked for at a revision; whoever asks meanwhile waits for it.
+  Result<std::shared_ptr<const PatternBook>> patterns_of(const Snapshot& asked) {
+    const std::lock_guard lock(book_mutex);
+    if (!book || book_revision != asked.revision()) {
+      auto mined = PatternBook::mine(asked.ledger(), writer.vocabulary());
+      if (!mined) return fail(mined.error());
+      book = std::make_shared<const PatternBook>(std::move(*mined));
+      book_revision = asked.revision();
+    }
+    return book;
+  }
+
   // The same revision, with what a fit has left.
   void reopen() {
     const std::lock_guard lock(refresh_mutex);
@@ -158,11 +171,13 @@ struct LiveRecords::Impl {
 
   Records writer;
   Records follower;
-  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex, claims_mutex;
+  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex, claims_mutex, book_mutex;
   mutable std::mutex trouble_mutex;
   CurrentSnapshot snapshot;
   std::vector<std::unique_ptr<Store>> pool;
   std::set<std::string> claims;  // keys of requests under way
+  std::shared_ptr<const PatternBook> book;
+  Revision book_revision;
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;
@@ -219,6 +234,27 @@ Result<RepairPlan> LiveRecords::plan(const PlanQuestion& question) const {
   return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
     return repair_plan(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
   });
+}
+
+Result<LiveRecords::PatternsPage> LiveRecords::patterns(const PatternChoice& choice,
+                                                        const Skip& skip, std::size_t limit) const {
+  const auto use = [&](const Snapshot& snapshot, const Store& store) -> Result<PatternsPage> {
+    const auto skipped = skip(snapshot.revision());
+    if (!skipped) return fail(skipped.error());
+    auto book = impl_->patterns_of(snapshot);
+    if (!book) return fail(book.error());
+    auto list = (*book)->choose(choice, snapshot.ledger(), vocabulary());
+    if (!list) return fail(list.error());
+    const std::size_t first = std::min(*skipped, list->patterns.size());
+    const std::size_t count = std::min(limit, list->patterns.size() - first);
+    const auto begin = list->patterns.begin() + static_cast<std::ptrdiff_t>(first);
+    auto shown =
+        opened({begin, begin + static_cast<std::ptrdiff_t>(count)}, snapshot.ledger(), store);
+    if (!shown) return fail(shown.error());
+    return PatternsPage{std::move(*book), std::move(*list), std::move(*shown), first,
+                        snapshot.revision()};
+  };
+  return impl_->on_snapshot(use);
 }
 
 Understood LiveRecords::understand(std::string_view text) const {

@@ -21,6 +21,7 @@
 #include "query/outcomes/comeback_offer.hpp"
 #include "query/outcomes/outcomes_due.hpp"
 #include "query/repair_plan/repair_plan.hpp"
+#include "query/patterns/pattern_book.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -43,6 +44,18 @@ class LiveRecords {
   [[nodiscard]] Result<RepairPlan> plan(const PlanQuestion& question) const;
   // As records.hpp; nothing of the identity is kept.
   [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
+  // A page of what recurs (pattern_book.hpp), mined once a revision: at most `limit` patterns after
+  // as many as `skip` says of that revision; its error is handed on.
+  struct PatternsPage {
+    std::shared_ptr<const PatternBook> book;
+    PatternList list;
+    std::vector<OpenedPattern> shown;
+    std::size_t skipped = 0;
+    Revision revision;
+  };
+  using Skip = std::function<Result<std::size_t>(Revision)>;
+  [[nodiscard]] Result<PatternsPage> patterns(const PatternChoice& choice, const Skip& skip,
+                                              std::size_t limit) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 

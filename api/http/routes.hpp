@@ -13,6 +13,7 @@ namespace shoplore {
 [[nodiscard]] Reply get_watch_out(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_watch_out(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_find(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_patterns(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_recognise(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_cases(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply post_case(LiveRecords& records, const Incoming& request);

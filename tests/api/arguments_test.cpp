@@ -213,6 +213,22 @@ TEST(Arguments, ReadsWhatIsSeenMoreLately) {
   EXPECT_EQ(read<LatelyOptions>({"lately", "--all"}).view.rows, LatelyRows::kAll);
 }
 
+TEST(Arguments, ReadsWhichPatternsAreWanted) {
+  const auto some = read<PatternsOptions>({"patterns", "--engine-family", "BW16D", "--make",
+                                           "Brackwater", "--cause", "a:b", "--limit", "3",
+                                           "--cases"});
+  EXPECT_EQ(some.choice.engine_family, "BW16D");
+  EXPECT_EQ(some.choice.make, "Brackwater");
+  EXPECT_EQ(some.choice.cause, "a:b");
+  EXPECT_EQ(some.limit, 3U);
+  EXPECT_TRUE(some.cases);
+  EXPECT_EQ(read<PatternsOptions>({"patterns"}).limit, 10U);
+  EXPECT_EQ(read<PatternsOptions>({"patterns", "--all"}).limit, 0U);
+  EXPECT_EQ(read<PatternsOptions>({"patterns", "--sheet", "x.html"}).sheet, "x.html");
+  EXPECT_FALSE(parse_arguments({"patterns", "--limit", "0"}).invocation);
+  EXPECT_FALSE(parse_arguments({"patterns", "--sheet", "x.html", "--all"}).invocation);
+}
+
 TEST(Arguments, ReadsASearchOfTheVocabulary) {
   const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
   EXPECT_EQ(some.search.words, "add oil");

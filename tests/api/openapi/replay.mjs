@@ -288,6 +288,7 @@ async function driveRefusals() {
   await check("/v1/plan", "GET", `/v1/plan?${cause}&make=None`, { expected: 400 });
   const closed = "/v1/cases/job-1001/approval";
   await check("/v1/cases/{ref}/approval", "GET", `${closed}?${cause}`, { expected: 409 });
+  await check("/v1/patterns", "GET", "/v1/patterns?engine_family=XX99", { expected: 400 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.
