@@ -202,6 +202,9 @@ class PageChecks {
 
   void judge_by_word(RecognisedItem& item, const VerdictWords& word) {
     item.verdict = word.verdict;
+    // A joint that is solid has no play; a slide that is solid does not slide.
+    const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
+    if (is_solid) item.verdict = Verdict::kPass;
     item.reading_chosen.clear();
     page_.claim(word.at);
   }

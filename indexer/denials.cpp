@@ -11,6 +11,7 @@ namespace shoplore {
 namespace {
 
 constexpr std::size_t kLongestList = 24;  // tokens from a listed finding to the "or" that ends it
+constexpr std::size_t kTakenBackReach = 12;  // tokens from a finding to where it is taken back
 
 bool goes(std::string_view word) {
   return word == "goes" || word == "went" || word == "gone" || word == "stayed" ||
@@ -22,8 +23,16 @@ bool goes(std::string_view word) {
 // "absence of", "free of".
 bool denies_what_follows(std::string_view word, std::string_view next) {
   if (word == "free" || word == "clear") return next == "of" || next == "from";
+  if (word == "far") return next == "from";
+  if (word == "rules" || word == "ruled" || word == "ruling") return next == "out";
   return word == "nil" || word == "zero" || word == "denies" || word == "denied" ||
          word == "absence" || word == "lack";
+}
+
+// "no it fails to finish", "no, they stall": an answer, and what follows is said anew.
+bool begins_statement(std::string_view word) {
+  return word == "it" || word == "he" || word == "she" || word == "they" || word == "we" ||
+         word == "i" || word == "its" || word == "there";
 }
 
 bool is_short_number(std::string_view word) {
@@ -41,6 +50,7 @@ bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after
 bool Denials::deny(TokenRange finding) {
   if (by_word_after(finding.last)) return true;
   const bool before = by_word_before(finding);
+  if (!before && taken_back(finding.last)) return true;
   if (!before && !by_list(finding)) return false;
   denied_ends_.push_back(finding.last);
   return true;
@@ -64,6 +74,7 @@ bool Denials::by_word_before(TokenRange finding) {
         (word == "nothing" && page_.word(i) != "but") || denies_what_follows(word, page_.word(i));
     if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
+      if (word == "no" && begins_statement(page_.word(i))) return false;
       is_negation_[i - 1] = 1;
       page_.claim(i - 1);
       return true;
@@ -98,7 +109,8 @@ bool Denials::answers_question(std::size_t next) const {
   const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
   const bool is_asked = between.find('?') != between.npos;
   return is_asked && (next + 1 >= page_.size() || !page_.same_clause(next, next + 1) ||
-                      page_.word(next + 1) == "longer" || page_.word(next + 1) == "any");
+                      page_.word(next + 1) == "longer" || page_.word(next + 1) == "any" ||
+                      begins_statement(page_.word(next + 1)));
 }
 
 // "white smoke - no", "misfire: negative", "play not": a word of denial alone in the rest of the
@@ -121,13 +133,33 @@ std::size_t Denials::lamp_goes_out(std::size_t next) const {
   if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
     return next;
   }
-  for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit"}) {
+  for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
     if (page_.word(next) == well) return next + 1;
   }
   std::size_t out = next;
   while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
   const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
   return is_out ? out + 1 : next;
+}
+
+// "says it pulls left, but I drove it and it doesn't": a little further on a clause, or what an
+// "and" or "but" begins, says nothing but that it does not. Another finding between takes it.
+bool Denials::taken_back(std::size_t next) {
+  for (std::size_t i = next; i + 2 < page_.size() && i < next + kTakenBackReach; ++i) {
+    if (page_.is_claimed(i)) return false;
+    const std::string& word = page_.word(i);
+    if (word != "it" && word != "they" && word != "she" && word != "he") continue;
+    const bool begins = !page_.same_clause(i - 1, i) || page_.word(i - 1) == "and" ||
+                        page_.word(i - 1) == "but" || page_.word(i - 1) == "though";
+    const std::string& verb = page_.word(i + 1);
+    const bool does = verb == "does" || verb == "did" || verb == "do" || verb == "is" ||
+                      verb == "was" || verb == "has";
+    const bool is_not = page_.word(i + 2) == "not" && page_.same_clause(i, i + 2);
+    if (!begins || !does || !is_not || page_.same_clause(i + 2, i + 3)) continue;
+    page_.claim({i, i + 3});
+    return true;
+  }
+  return false;
 }
 
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
@@ -177,7 +209,10 @@ bool Denials::by_negation_after(std::size_t next, std::size_t i) {
            (page_.word(at) == "longer" || page_.word(at) == "been" || page_.word(at) == "even");
   };
   while (passes(noticed)) ++noticed;
-  const bool denied = page_.same_clause(noticed, next) && is_noticed(page_.word(noticed));
+  const bool here = page_.same_clause(noticed, next);
+  // "noise of gearbox not have", as other languages put it
+  const bool had = here && page_.word(noticed) == "have" && !page_.same_clause(noticed + 1, next);
+  const bool denied = had || (here && is_noticed(page_.word(noticed)));
   if (denied) page_.claim({i, noticed + 1});
   return denied;
 }

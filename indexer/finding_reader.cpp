@@ -28,7 +28,7 @@ ItemKind item_kind(EntryKind kind) {
 }
 
 // Tokens from a symptom to the words in a later clause that say how often.
-constexpr std::size_t kReachBack = 3;
+constexpr std::size_t kReachBack = 5;
 
 class FindingReader {
  public:
@@ -162,9 +162,12 @@ class FindingReader {
   void add_finding(const PhraseMatch& match, Needs needs) {
     const TokenRange range = with_cylinder(page_, {match.first, match.last});
     page_.claim(range);
-    const bool denies_itself = match.state == Presence::kAbsent;
+    // "neither key is recognised": the denial of its being well
+    const bool is_turned = match.state == Presence::kAbsent && is_denied_at(page_, match.first);
+    const bool denies_itself = match.state == Presence::kAbsent && !is_turned;
     if (denies_itself) denials_.note_denied(range);
-    const bool absent = denies_itself || denials_.turn_round(match) || denials_.deny(range);
+    const bool absent =
+        denies_itself || (!is_turned && (denials_.turn_round(match) || denials_.deny(range)));
     if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }

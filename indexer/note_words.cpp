@@ -49,7 +49,8 @@ bool ends_negation(std::string_view word) {
       {"and",       "but",    "however", "though", "just",    "only",    "reproduce",
        "replicate", "cure",   "cured",   "cures",  "fix",     "fixed",   "fixes",
        "solve",     "solved", "help",    "helped", "stop",    "stopped", "improve",
-       "improved",  "change", "changed", "touch",  "touched", "affect"});
+       "improved",  "change", "changed", "touch",  "touched", "affect",
+       "confirm",   "duplicate", "recreate", "provoke", "exclude"});
   return holds(words, word);
 }
 
@@ -58,7 +59,9 @@ bool is_noticed(std::string_view word) {
       {"found",     "heard",    "present",   "seen",   "noticed",  "felt",    "there",  "evident",
        "noted",     "on",       "lit",       "back",   "come",     "came",    "coming", "returned",
        "return",    "showing",  "happening", "happen", "detected", "visible", "stored", "apparent",
-       "occurring", "observed", "reported",  "yet",    "either"});
+       "occurring", "observed", "reported",  "yet",    "either",
+       "light",     "burn",     "burning",   "shown",  "displayed", "glow",   "illuminated",
+       "lighting",  "shows",    "show",      "glowing"});
   return holds(words, word);
 }
 
@@ -92,7 +95,8 @@ bool says_pass(std::string_view word) {
        "holds",     "hold",        "held",       "negative", "neg",          "smooth",    "lively",
        "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
        "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
-       "undamaged", "serviceable", "acceptable", "unworn",   "flawless"});
+       "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",     "grand",
+       "faultless", "immaculate"});
   return holds(words, word);
 }
 
@@ -258,7 +262,9 @@ bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"play",   "leak",  "leaks",   "noise",    "drag",       "movement",  "fault",
        "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
-       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water"});
+       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water",
+       "hole",   "holes", "split",    "splits",  "corrosion",  "rust",      "kinks",
+       "kink",   "trace", "chafing",  "burns"});
   return holds(words, word);
 }
 
@@ -314,7 +320,8 @@ bool is_particle(std::string_view word) {
 
 bool limits_wellness(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently"});
+      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently",
+       "as"});
   return holds(words, word);
 }
 

@@ -43,11 +43,38 @@ bool is_order(const NotePage& page, const PhraseMatch& match) {
   return page.word(before) == "do" && (before == 0 || !page.same_clause(before - 1, before));
 }
 
+// "the flap won't go up", "it does not go into fourth": no engine that will not start.
+bool goes_somewhere(const NotePage& page, const PhraseMatch& match) {
+  if (page.word(match.last - 1) != "go" || !page.same_clause(match.last, match.first)) return false;
+  for (std::size_t i = match.first; i + 1 < match.last; ++i) {
+    const std::string& word = page.word(i);
+    if (word != "will" && word != "does" && word != "do" && word != "did" && word != "not") {
+      return false;
+    }
+  }
+  const std::string& next = page.word(match.last);
+  return is_particle(next) || next == "into" || next == "past" || next == "through";
+}
+
+// "could not fault the brakes" finds nothing wrong with them.
+bool is_verb_to_fault(const NotePage& page, const PhraseMatch& match) {
+  return page.word(match.first) == "fault" && match.first > 0 &&
+         page.word(match.first - 1) == "not";
+}
+
+// "fluid pink": a colour; an engine pinks.
+bool is_colour(const NotePage& page, const PhraseMatch& match) {
+  return match.last - match.first == 1 && page.word(match.first) == "pink";
+}
+
 }  // namespace
 
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
-  if (is_order(page, match)) return true;
+  if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
+      is_colour(page, match)) {
+    return true;
+  }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }

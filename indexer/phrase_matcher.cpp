@@ -61,11 +61,19 @@ bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k, std::string_
                 PhraseMatch& match) {
   // "not at start up" is no "not starting".
   if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return false;
-  if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
-    match.state = Presence::kAbsent;
+  if (denies_within(phrase.kind, word) && match.state == phrase.state) {
+    const bool was_present = phrase.state == Presence::kPresent;
+    match.state = was_present ? Presence::kAbsent : Presence::kPresent;
     return true;
   }
   return may_stand_between(phrase.kind, word);
+}
+
+bool is_vague(const std::string& stemmed) {
+  for (const char* word : {"car", "completely", "totally", "absolutely", "stone"}) {
+    if (stemmed == comparable(word)) return true;
+  }
+  return false;
 }
 
 std::vector<std::string> word_texts(std::string_view text) {
@@ -148,14 +156,14 @@ void PhraseMatcher::index_by_rarest() {
   }
 }
 
-// "horn ok", "window works" deny "horn dead", "window dead".
+// "horn ok", "window works" deny "horn dead", "window dead"; "the car is fine" denies nothing.
 void PhraseMatcher::add_contraries() {
   const std::string dead = comparable("dead");
   const std::size_t as_written = phrases_.size();
   for (std::size_t i = 0; i < as_written; ++i) {
     const bool is_dead = phrases_[i].kind == EntryKind::kSymptom && phrases_[i].stems.size() >= 2 &&
                          phrases_[i].state == Presence::kPresent &&
-                         phrases_[i].stems.back() == dead;
+                         phrases_[i].stems.back() == dead && !is_vague(phrases_[i].stems.front());
     if (!is_dead) continue;
     for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
       Phrase contrary = phrases_[i];

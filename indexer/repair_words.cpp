@@ -89,6 +89,12 @@ bool names_others(std::string_view word) {
   return holds(words, word);
 }
 
+bool is_family(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"brother", "son", "dad", "father", "uncle", "husband", "neighbour", "friend"});
+  return holds(words, word);
+}
+
 bool names_owner(std::string_view word) {
   return word == "customer" || word == "owner" || word == "driver" || word == "keeper" ||
          word == "he" || word == "she" || word == "client";

@@ -28,6 +28,12 @@ bool is_limit(std::string_view word) {
          word == "limits" || word == "tolerance";
 }
 
+// "in adjustment", "out of balance"
+bool is_condition_of_things(std::string_view word) {
+  return word == "order" || word == "green" || word == "adjustment" || word == "balance" ||
+         word == "shape" || word == "true" || word == "alignment" || word == "round";
+}
+
 // "fuel filter looked at, clean", "prop joints looked at - one stiff".
 bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
   const std::string_view between =
@@ -114,9 +120,21 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   const bool is_beyond = first == "out" || first == "over" || first == "above" ||
                          first == "below" || first == "under" || first == "beyond";
   if (is_beyond && is_limit(last)) return fail;
+  if (first == "out" && is_condition_of_things(last)) return fail;
   if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
-      (is_limit(last) || last == "order" || last == "green")) {
+      (is_limit(last) || is_condition_of_things(last))) {
     return pass;
+  }
+  if ((first == "bang" || first == "spot" || first == "dead") && word(i + 1) == "on") {
+    return VerdictWords{Verdict::kPass, {i, i + 2}};
+  }
+  // "works as it should", "as expected"
+  const std::string_view third = word(i + 2);
+  if (first == "as" && (word(i + 1) == "expected" || word(i + 1) == "new")) {
+    return VerdictWords{Verdict::kPass, {i, i + 2}};
+  }
+  if (first == "as" && word(i + 1) == "it" && third == "should") {
+    return VerdictWords{Verdict::kPass, {i, i + 3}};
   }
   if (first == "way" && (last == "out" || last == "off" || last == "up" || last == "down")) {
     return fail;
@@ -171,12 +189,22 @@ bool VerdictSearch::counts(std::size_t i) const {
          !small_number(word) && !says_look(word);
 }
 
+// "no pins burnt", "none of the hoses split": the denial before the thing turns what is said of it.
+VerdictWords VerdictSearch::turned_by_no(const PhraseMatch& match, VerdictWords words) const {
+  if (match.first == 0 || words.verdict != Verdict::kFail) return words;
+  const std::size_t no = match.first - 1;
+  const bool denied = page_.same_clause(no, match.first) && page_.word(no) == "no" &&
+                      !page_.is_claimed(no);
+  if (!denied) return words;
+  return {Verdict::kPass, {no, words.at.last}};
+}
+
 std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
                                                  VerdictReach reach) const {
   std::size_t words = 0, i = match.last;
   const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
   for (; page_.same_clause(i, match.first); ++i) {
-    if (const auto found = free_at(i)) return found;
+    if (auto found = free_at(i)) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.
