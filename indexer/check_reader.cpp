@@ -90,8 +90,17 @@ class PageChecks {
   void read_check(const PhraseMatch& match) {
     auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
-    if (!word && !reading) word = search_.around(match);
+    if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  // "CAN H to L 120 ohm": a reading that this check cannot take; the words after it are of another.
+  bool has_reading_behind(const PhraseMatch& match) const {
+    const std::size_t end = std::min(match.last + kReadingReach, page_.size());
+    for (std::size_t i = match.last; i < end && page_.same_clause(i, match.first); ++i) {
+      if (is_reading_[i] != 0) return true;
+    }
+    return false;
   }
 
   bool holds_a_check(TokenRange clause) const {

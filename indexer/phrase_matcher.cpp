@@ -189,6 +189,10 @@ void PhraseMatcher::add_turned_round() {
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
+    // "low side" is where; "left side low" is how it is.
+    if (phrase.kind == EntryKind::kCheck && (phrase.stems[0] == "low" || phrase.stems[0] == "high")) {
+      continue;
+    }
     phrases_.push_back(
         {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
   }

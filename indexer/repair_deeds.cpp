@@ -46,12 +46,20 @@ class DeedFinder {
                   action_->id,
                   adjective ? DeedForm::kAdjective : DeedForm::kVerb};
     }
+    // "since wheel balancing last week"
+    const bool is_naming = named && word.ends_with("ing") && action_->last - action_->first == 1;
+    if (is_naming && is_told_of_work(i)) {
+      return Deed{{i, i + 1}, action_->id, DeedForm::kFollowsPart};
+    }
     // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
     if (!may_replace_) return std::nullopt;
     if (is_replaced_adjective(word)) return replace({i, i + 1}, DeedForm::kAdjective);
     if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
     if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
     if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
+    if (is_work_noun(word) && is_told_of_work(i)) {
+      return replace({i, i + 1}, DeedForm::kFollowsPart);
+    }
     return aged(i);
   }
 
@@ -97,6 +105,32 @@ class DeedFinder {
     while (last < i + 3 && page_.same_clause(last, i) && page_.word(last) != "old") ++last;
     if (!page_.same_clause(last, i) || page_.word(last) != "old") return std::nullopt;
     return replace({i, last + 1}, DeedForm::kBeside);
+  }
+
+  static bool is_work_noun(std::string_view word) {
+    return word == "replacement" || word == "renewal" || word == "change";
+  }
+
+  // "since the thermostat replacement", "cambelt change at the dealer": a part goes before, and the
+  // work is an event in the past or somebody or some time is told with it.
+  bool is_told_of_work(std::size_t i) const {
+    const auto part = std::partition_point(parts_.begin(), parts_.end(),
+                                           [&](const PhraseMatch& each) { return each.last < i; });
+    if (part == parts_.end() || part->last != i) return false;
+    std::size_t first = part->first;
+    while (first > 0 && page_.same_clause(first - 1, i) &&
+           (page_.word(first - 1) == "the" || says_position(page_.word(first - 1)))) {
+      --first;
+    }
+    const bool is_event = first > 0 && page_.same_clause(first - 1, i) &&
+                          (page_.word(first - 1) == "since" || page_.word(first - 1) == "after" ||
+                           page_.word(first - 1) == "following");
+    if (is_event) return true;
+    for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
+      if (says_who_or_when(page_, next)) return true;
+      if (!is_stop_word(page_.word(next))) return false;
+    }
+    return false;
   }
 
   // "cambelt and pump by the last owner": after a component, before somebody.

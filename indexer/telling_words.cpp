@@ -29,6 +29,12 @@ std::vector<std::string> telling_stems(std::string_view text, EntryKind kind) {
   return stems;
 }
 
+// What was done to the thing; nothing it does by itself ("gearbox stripped here").
+bool says_taken_apart(std::string_view word) {
+  return word == "stripped" || word == "removed" || word == "dismantled" || word == "opened" ||
+         word == "refitted" || word == "rebuilt" || word == "inspected";
+}
+
 }  // namespace
 
 bool tells_check(std::string_view word) {
@@ -38,7 +44,8 @@ bool tells_check(std::string_view word) {
 }
 
 bool tells_symptom(std::string_view word) {
-  return !is_stop_word(word) && word.find_first_of("0123456789") == word.npos;
+  return !is_stop_word(word) && !says_taken_apart(word) &&
+         word.find_first_of("0123456789") == word.npos;
 }
 
 TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)

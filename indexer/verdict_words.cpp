@@ -52,7 +52,9 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-    const bool is_turned = is_denied_at(page_, i);
+    // "no pins burnt": a denial before the whole phrase
+    const bool is_turned =
+        is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
     return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
   }
   if (const auto denied = of_denied(match)) return denied;
