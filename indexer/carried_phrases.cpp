@@ -112,8 +112,11 @@ CarriedPhrases::Found CarriedPhrases::best_at(const std::vector<Token>& tokens,
       continue;
     const bool same = best.rest != nullptr && words == best_words && *thing == best.thing;
     if (same) best.is_tied = true;
+    // "clutch pedal heavy, judders": the first word of the pair tells which pedal.
+    const bool is_nearer = *thing > best.thing && *thing != best.thing + 1;
+    const bool is_which = *thing + 1 == best.thing;
     if (words > best_words ||
-        (words == best_words && best.rest != nullptr && *thing > best.thing)) {
+        (words == best_words && best.rest != nullptr && (is_nearer || is_which))) {
       best = {&rest, at, last, *thing, false};
     }
   }

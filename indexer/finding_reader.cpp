@@ -74,6 +74,7 @@ class FindingReader {
     read_how_often();
     name_narrower_symptoms();
     drop_wider_symptoms();
+    drop_contradicted();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
@@ -238,6 +239,28 @@ class FindingReader {
     std::erase_if(found_, [&](const RecognisedItem& item) {
       return item.kind == ItemKind::kSymptom && item.state != Presence::kAbsent &&
              wider.contains(item.id);
+    });
+  }
+
+  // "compressor howls while charging, never howls on the road": there at times is there. What is
+  // only asked after ("Is there drag? The brakes do not drag.") gives way to its answer.
+  void drop_contradicted() {
+    std::set<std::string> asked, present;
+    for (const RecognisedItem& item : found_) {
+      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) continue;
+      const std::size_t end = item.span.end;
+      (page_.text().substr(end, 1) == "?" ? asked : present).insert(item.id);
+    }
+    std::set<std::string> denied;
+    for (const RecognisedItem& item : found_) {
+      if (item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent) {
+        denied.insert(item.id);
+      }
+    }
+    std::erase_if(found_, [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kSymptom) return false;
+      if (item.state == Presence::kAbsent) return present.contains(item.id);
+      return !present.contains(item.id) && asked.contains(item.id) && denied.contains(item.id);
     });
   }
 

@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
@@ -17,6 +18,17 @@ bool is_time_past(const NotePage& page, std::size_t at) {
   if (at == 0) return false;
   const std::string& before = page.word(at - 1);
   return before == "last" || before == "this" || before == "since";
+}
+
+// "won't start hot, fine first thing": when it does not happen.
+bool is_where_all_is_well(const NotePage& page, std::size_t at) {
+  std::size_t i = at;
+  while (i > 0 && page.same_clause(i - 1, at) && is_stop_word(page.word(i - 1))) --i;
+  if (i == 0 || !page.same_clause(i - 1, at) || page.is_claimed(i - 1)) return false;
+  const std::string& before = page.word(i - 1);
+  const bool is_well = before == "fine" || before == "ok" || before == "okay" ||
+                       before == "perfect" || before == "alright" || before == "lovely";
+  return is_well && !is_denied_at(page, i - 1);
 }
 
 // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
@@ -83,7 +95,11 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 }
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
-  if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
+  if (match.kind != EntryKind::kCondition) return false;
+  if (is_where_all_is_well(page, match.first)) return true;
+  const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
+  if (match.last - match.first > 1 && !is_stone) return false;
+  if (is_stone) return is_warmth_of_a_thing(page, match.first);
   if (is_time_past(page, match.first)) return true;
   if (!is_warmth(page.word(match.first))) return false;
   if (is_warmth_of_a_thing(page, match.first)) return true;

@@ -21,6 +21,7 @@ class DeedFinder {
         parts_(parts),
         may_replace_(may_replace),
         actions_(page.matches({EntryKind::kAction})),
+        conditions_(page.matches({EntryKind::kCondition})),
         action_(actions_.begin()) {}
 
   std::vector<Deed> find() {
@@ -125,7 +126,12 @@ class DeedFinder {
     const bool is_event = first > 0 && page_.same_clause(first - 1, i) &&
                           (page_.word(first - 1) == "since" || page_.word(first - 1) == "after" ||
                            page_.word(first - 1) == "following");
-    if (is_event) return true;
+    // "since the battery change" is a condition of the vocabulary.
+    const bool is_condition =
+        std::any_of(conditions_.begin(), conditions_.end(), [&](const PhraseMatch& each) {
+          return each.first <= i && i < each.last;
+        });
+    if (is_event) return !is_condition;
     for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
       if (says_who_or_when(page_, next)) return true;
       if (!is_stop_word(page_.word(next))) return false;
@@ -153,7 +159,7 @@ class DeedFinder {
   const NotePage& page_;
   const std::vector<PhraseMatch>& parts_;
   bool may_replace_;
-  std::vector<PhraseMatch> actions_;
+  std::vector<PhraseMatch> actions_, conditions_;
   std::vector<PhraseMatch>::const_iterator action_;
 };
 

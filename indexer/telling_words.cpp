@@ -39,6 +39,7 @@ bool says_taken_apart(std::string_view word) {
 
 bool tells_check(std::string_view word) {
   return !is_stop_word(word) && !says_pass(word) && !says_fail(word) && !is_negation(word) &&
+         !is_particle(word) &&
          !says_position(word) && !is_reading_unit(word) &&
          word.find_first_of("0123456789") == word.npos;
 }
