@@ -32,18 +32,12 @@ constexpr std::size_t kReachBack = 5;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
-                const ConditionedPhrases& conditioned)
-      : page_(page),
-        vocabulary_(vocabulary),
-        symptoms_(symptoms),
-        conditioned_(conditioned),
-        denials_(page) {}
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids)
+      : page_(page), vocabulary_(vocabulary), aids_(aids), denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
-    auto matches =
-        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    auto matches = findings();
     add_speeds(matches);
     add_conditioned(matches);
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
@@ -79,6 +73,21 @@ class FindingReader {
   }
 
  private:
+  // "play in the wheel bearing" names what was looked at, longer than "play in the wheel".
+  std::vector<PhraseMatch> findings() const {
+    auto matches =
+        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    const auto checks = page_.matches({EntryKind::kCheck});
+    std::erase_if(matches, [&](const PhraseMatch& match) {
+      if (match.kind != EntryKind::kSymptom) return false;
+      return std::any_of(checks.begin(), checks.end(), [&](const PhraseMatch& check) {
+        return check.first <= match.first && check.last > match.last &&
+               check.last - check.first > match.last - match.first;
+      });
+    });
+    return matches;
+  }
+
   // Speeds that no phrase of the vocabulary holds.
   void add_speeds(std::vector<PhraseMatch>& matches) const {
     for (PhraseMatch& speed : speed_conditions(page_, vocabulary_)) {
@@ -97,7 +106,7 @@ class FindingReader {
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kCondition) conditions.push_back(match);
     }
-    for (PhraseMatch& symptom : page_.conditioned_matches(conditioned_, conditions)) {
+    for (PhraseMatch& symptom : page_.conditioned_matches(aids_.conditioned, conditions)) {
       const auto overlaps = [&](const PhraseMatch& other) {
         return symptom.first < other.last && other.first < symptom.last;
       };
@@ -144,7 +153,7 @@ class FindingReader {
       stems.push_back(page_.token(i).stem);
       at.push_back(i);
     }
-    const auto guess = symptoms_.guess(stems);
+    const auto guess = aids_.telling.guess(stems);
     if (!guess) return;
     add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
                  at[guess->telling.back()] + 1});
@@ -152,7 +161,8 @@ class FindingReader {
 
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
-    return !is_another_thing(page_, match) && !is_other_condition(page_, match);
+    return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
+           !aids_.subjects.is_of_another(page_, match);
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -306,8 +316,7 @@ class FindingReader {
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
-  const TellingWords& symptoms_;
-  const ConditionedPhrases& conditioned_;
+  const FindingAids& aids_;
   std::vector<RecognisedItem> found_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
@@ -331,9 +340,8 @@ void drop_conditions_of_checks(NotePage& page) {
   });
 }
 
-void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
-                   const ConditionedPhrases& conditioned) {
-  FindingReader(page, vocabulary, symptoms, conditioned).read();
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids) {
+  FindingReader(page, vocabulary, aids).read();
 }
 
 }  // namespace shoplore

@@ -123,7 +123,7 @@ bool says_fail(std::string_view word) {
        "crusty",    "crumbling",      "brittle",      "spongy",       "sagging",  "sheared",
        "stripped",  "disconnected",   "unplugged",    "unlatched",    "twisted",  "misaligned",
        "condemned", "defective",      "damaged",      "dud",          "duff",     "knackered",
-       "shorted",   "unsatisfactory", "unacceptable", "culprit",      "clicking", "rattling",
+       "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",      "clicking", "rattling",
        "squeaking", "smells",         "stinks",       "punctured",    "flooded",  "rust",
        "corrosion", "snagged",        "sloppy",       "wobbly",       "leaky",    "failing",
        "failure",   "delaminated",    "glazed",       "hopeless"});

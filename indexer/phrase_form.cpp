@@ -66,9 +66,11 @@ bool says_nothing(std::string_view word) {
 std::vector<std::string> phrase_form(const std::vector<std::string>& words) {
   std::vector<std::string> all, told;
   for (const std::string& word : words) {
+    // "voltage on can": the last word of a phrase is no auxiliary verb.
+    const bool is_network = word == "can" && &word == &words.back();
     for (const std::string& plain : written_out(word)) {
       all.push_back(comparable(plain));
-      if (!says_nothing(plain)) told.push_back(all.back());
+      if (!says_nothing(plain) || is_network) told.push_back(all.back());
     }
   }
   return told.size() >= 2 ? told : all;

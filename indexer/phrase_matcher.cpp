@@ -70,7 +70,8 @@ bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k, std::string_
 }
 
 bool is_vague(const std::string& stemmed) {
-  for (const char* word : {"car", "completely", "totally", "absolutely", "stone"}) {
+  for (const char* word : {"car", "completely", "totally", "absolutely", "stone", "stops", "goes", "cuts",
+                           "drops"}) {
     if (stemmed == comparable(word)) return true;
   }
   return false;
@@ -291,11 +292,18 @@ std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& t
                                                      std::size_t at) const {
   const auto phrases = by_first_stem_.find(tokens[at].stem);
   if (phrases == by_first_stem_.end() || claimed[at] != 0) return std::nullopt;
+  std::optional<PhraseMatch> best;
+  std::size_t words = 0;
   for (const Phrase* phrase : phrases->second) {
+    if (best && phrase->stems.size() < words) break;
     if (!kinds.contains(phrase->kind)) continue;
-    if (auto match = match_at(*phrase, tokens, claimed, at)) return match;
+    auto match = match_at(*phrase, tokens, claimed, at);
+    // Of as many words the one that is denied further on: "compressor does not run constantly".
+    if (!match || (best && (match->last <= best->last || match->state == phrase->state))) continue;
+    words = phrase->stems.size();
+    best = std::move(match);
   }
-  return std::nullopt;
+  return best;
 }
 
 // Where the phrase's words stand around `at`, which holds its rarest; nothing when one is missing.

@@ -41,7 +41,7 @@ class DeedFinder {
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
     if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
-    if (named && is_done(i)) {
+    if (named && is_done(i) && !is_only_drained(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
                   action_->id,
@@ -77,6 +77,19 @@ class DeedFinder {
     }
     if (is_past(page_.word(i)) || is_replaced_adjective(page_.word(i))) return true;
     return plain && i == action_->first;
+  }
+
+  // "oil drained, had silver in it": let out for a look, unless who, when or the refilling is told.
+  bool is_only_drained(std::size_t i) const {
+    if (page_.word(i) != "drained") return false;
+    for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
+      const std::string& word = page_.word(next);
+      if (word == "refilled" || word == "filled" || word == "renewed" || word == "changed" ||
+          says_who_or_when(page_, next)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   // "I change battery two months ago"

@@ -142,7 +142,8 @@ bool is_of_owner(std::string_view word) {
 bool is_ours(const NotePage& page, std::size_t at) {
   if (at == 0 || !page.same_clause(at - 1, at)) return false;
   const std::string& whose = page.word(at - 1);
-  return whose == "our" || whose == "this" || (whose == "my" && !is_family(page.word(at)));
+  if (whose == "my" || whose == "your") return !is_family(page.word(at));
+  return whose == "our" || whose == "this";
 }
 
 // "last owner", "previous owner's": not the one of today.

@@ -103,7 +103,7 @@ std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) 
     return std::nullopt;
   }
   const std::string& word = page_.word(i);
-  if (word != "none" && word != "nil" && word != "zero") return std::nullopt;
+  if (word != "none" && word != "nil" && word != "zero" && word != "absent") return std::nullopt;
   for (std::size_t k = match.first; k < match.last; ++k) {
     if (const auto verdict = when_denied(page_.word(k))) return VerdictWords{*verdict, {i, i + 1}};
   }
