@@ -19,6 +19,11 @@ bool goes(std::string_view word) {
          word == "straight";
 }
 
+bool stays(std::string_view word) {
+  return word == "is" || word == "was" || word == "stays" || word == "stayed" || word == "now" ||
+         word == "remains" || word == "remained" || word == "still";
+}
+
 // Words that deny a finding after them, beside the negations: "nil leaks", "denies overheating",
 // "absence of", "free of".
 bool denies_what_follows(std::string_view word, std::string_view next) {
@@ -68,6 +73,10 @@ bool Denials::by_word_before(TokenRange finding) {
   std::size_t unknown = 0;
   for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
     const std::string& word = page_.word(i - 1);
+    if (has_ended(i - 1, finding)) {
+      page_.claim(i - 1);
+      return true;
+    }
     if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
     const bool is_nothing =
@@ -81,6 +90,16 @@ bool Denials::by_word_before(TokenRange finding) {
     }
     if (word == "or" || word == "nor") unknown = 0;
     if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
+  }
+  return false;
+}
+
+// "it has stopped squealing", but not "has not stopped squealing" or "stopped for fuel".
+bool Denials::has_ended(std::size_t word, TokenRange finding) const {
+  const bool is_end = page_.word(word) == "stopped" || page_.word(word) == "ceased";
+  if (!is_end || page_.is_claimed(word) || is_denied_at(page_, word)) return false;
+  for (std::size_t i = finding.first; i < finding.last; ++i) {
+    if (page_.word(i).ends_with("ing")) return true;
   }
   return false;
 }
@@ -133,8 +152,10 @@ std::size_t Denials::lamp_goes_out(std::size_t next) const {
   if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
     return next;
   }
+  std::size_t state = next;
+  while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
   for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
-    if (page_.word(next) == well) return next + 1;
+    if (page_.same_clause(state, next) && page_.word(state) == well) return state + 1;
   }
   std::size_t out = next;
   while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
@@ -169,10 +190,15 @@ bool Denials::by_word_after(std::size_t next) {
     page_.claim({next, end});
     return true;
   }
-  const bool is_none = page_.word(next) == "none" && page_.same_clause(next - 1, next);
-  if (is_none || stands_alone_as_no(next) || answers_question(next)) {
-    page_.claim(next);
-    return true;
+  // "screen mists up? No": words that say nothing are no part of the finding.
+  std::size_t answer = next;
+  while (page_.same_clause(answer, next - 1) && says_nothing(page_.word(answer))) ++answer;
+  if (answer < page_.size() && !page_.is_claimed(answer)) {
+    const bool is_none = page_.word(answer) == "none" && page_.same_clause(answer - 1, answer);
+    if (is_none || stands_alone_as_no(answer) || answers_question(answer)) {
+      page_.claim(answer);
+      return true;
+    }
   }
   std::size_t i = next;
   while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
@@ -200,6 +226,12 @@ bool Denials::by_negation_after(std::size_t next, std::size_t i) {
   const bool is_no = page_.word(i) == "no";
   if (is_no && i == next && !page_.same_clause(i + 1, i)) {
     page_.claim(i);
+    return true;
+  }
+  // "clutch slips no more"
+  const bool ends_there = !page_.same_clause(i + 2, next) || page_.word(i + 2) == "now";
+  if (is_no && page_.same_clause(i + 1, next) && page_.word(i + 1) == "more" && ends_there) {
+    page_.claim({i, i + 2});
     return true;
   }
   if (is_no && !(page_.same_clause(i + 1, next) && page_.word(i + 1) == "longer")) return false;

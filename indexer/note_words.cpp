@@ -320,8 +320,7 @@ bool is_particle(std::string_view word) {
 
 bool limits_wellness(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently",
-       "as"});
+      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently"});
   return holds(words, word);
 }
 

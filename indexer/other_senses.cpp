@@ -74,6 +74,20 @@ bool is_verb_to_fault(const NotePage& page, const PhraseMatch& match) {
          page.word(match.first - 1) == "not";
 }
 
+// "couldn't get the gear lamp to flash": tried, and is no "can't get gear".
+bool is_tried(const NotePage& page, const PhraseMatch& match) {
+  if (page.word(match.last - 1) == "get" || match.last - match.first < 3) return false;
+  bool gets = false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    gets = gets || (page.word(i) == "get" && i > match.first && is_negation(page.word(i - 1)));
+  }
+  if (!gets) return false;
+  for (std::size_t i = match.last; i < match.last + 4 && page.same_clause(i, match.first); ++i) {
+    if (page.word(i) == "to") return true;
+  }
+  return false;
+}
+
 // "fluid pink": a colour; an engine pinks.
 bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
@@ -84,7 +98,7 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
-      is_colour(page, match)) {
+      is_colour(page, match) || is_tried(page, match)) {
     return true;
   }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {

@@ -20,6 +20,7 @@ bool may_stand_between(EntryKind kind, std::string_view word) {
   if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
   // "keeps running on" is no "engine running".
   if (kind == EntryKind::kCondition) return says_nothing(word);
+  if (kind == EntryKind::kSymptom && (word == "will" || word == "would")) return true;
   return says_nothing(word) || is_filler(word);
 }
 
@@ -50,23 +51,31 @@ bool is_an_order(std::string_view stem) {
   return stem == "check" || stem == "servic";
 }
 
-// "the pedal is not soft", "the alarm has never gone off".
-bool denies_within(EntryKind kind, std::string_view word) {
-  return kind == EntryKind::kSymptom && (word == "not" || word == "never");
+// "the pedal is not soft", "the alarm has never gone off", "the lamp no longer flashes", "the belt
+// has stopped squealing".
+bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t at) {
+  if (kind != EntryKind::kSymptom) return false;
+  const std::string& word = tokens[at].text;
+  const std::string_view next =
+      at + 1 < tokens.size() ? std::string_view(tokens[at + 1].text) : std::string_view();
+  if (word == "stopped" || word == "ceased") return next.ends_with("ing");
+  return word == "not" || word == "never" || word == "neither" || (word == "no" && next == "longer");
 }
 
 // Whether the word may stand before word k of the phrase; one that denies a symptom from within
 // turns the match round.
-bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k, std::string_view word,
-                PhraseMatch& match) {
+bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k,
+                const std::vector<Token>& tokens, PhraseMatch& match) {
+  const std::string& word = tokens[match.last].text;
   // "not at start up" is no "not starting".
   if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return false;
-  if (denies_within(phrase.kind, word) && match.state == phrase.state) {
+  if (denies_within(phrase.kind, tokens, match.last) && match.state == phrase.state) {
     const bool was_present = phrase.state == Presence::kPresent;
     match.state = was_present ? Presence::kAbsent : Presence::kPresent;
     return true;
   }
-  return may_stand_between(phrase.kind, word);
+  const bool is_longer = word == "longer" && match.state != phrase.state;
+  return is_longer || may_stand_between(phrase.kind, word);
 }
 
 bool is_vague(const std::string& stemmed) {
@@ -179,7 +188,8 @@ void PhraseMatcher::add_contraries() {
 // every phrase as it is written, which stays the first choice.
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
-    return is_negation(word) || is_stop_word(word) || small_number(word);
+    // "window stopped" is not "stopped the window misting up".
+    return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop";
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
@@ -272,7 +282,7 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       break;
     }
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
-      if (!is_free(match.last) || !passes_gap(phrase, k, tokens[match.last].text, match)) {
+      if (!is_free(match.last) || !passes_gap(phrase, k, tokens, match)) {
         return std::nullopt;
       }
       ++match.last;
@@ -281,8 +291,10 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
     ++match.last;
   }
   // "blower works on one speed only" is not well.
+  const bool as_good_as =
+      is_free(match.last) && tokens[match.last].text == "as" && tokens[match.last - 1].text == "good";
   const bool is_limited = phrase.state == Presence::kAbsent && is_free(match.last) &&
-                          limits_wellness(tokens[match.last].text);
+                          (as_good_as || limits_wellness(tokens[match.last].text));
   return is_limited ? std::nullopt : std::optional(match);
 }
 
@@ -372,9 +384,11 @@ std::vector<PhraseMatch> PhraseMatcher::matches(const std::vector<Token>& tokens
   std::vector<PhraseMatch> found;
   for (std::size_t at = 0; at < tokens.size();) {
     auto match = longest_at(tokens, claimed, kinds, at);
-    // "no boost surge" denies the surge and is no "no boost".
-    if (match && is_negation(tokens[at].text) && at + 1 < tokens.size()) {
-      const auto denied = longest_at(tokens, claimed, kinds, at + 1);
+    // "no boost surge" denies the surge and is no "no boost"; nor is "would not pull to one side"
+    // a "would not pull".
+    const std::size_t no = match && tokens[at].stem == "will" ? at + 1 : at;
+    if (match && no + 1 < tokens.size() && is_negation(tokens[no].text)) {
+      const auto denied = longest_at(tokens, claimed, kinds, no + 1);
       if (denied && denied->last > match->last) match.reset();
     }
     const std::size_t next = match ? match->last : at + 1;

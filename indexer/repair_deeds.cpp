@@ -22,6 +22,7 @@ class DeedFinder {
         may_replace_(may_replace),
         actions_(page.matches({EntryKind::kAction})),
         conditions_(page.matches({EntryKind::kCondition})),
+        checks_(page.matches({EntryKind::kCheck})),
         action_(actions_.begin()) {}
 
   std::vector<Deed> find() {
@@ -107,7 +108,16 @@ class DeedFinder {
   }
 
   // "did the plugs", but not "the fan did come on" or "did not".
+  // "did the leak-off test" names a check.
   std::optional<Deed> did(std::size_t i) const {
+    std::size_t first = i + 1;
+    while (page_.same_clause(first, i) && is_stop_word(page_.word(first))) ++first;
+    const auto part = std::partition_point(
+        parts_.begin(), parts_.end(), [&](const PhraseMatch& each) { return each.first < first; });
+    const std::size_t end = part == parts_.end() ? first : part->last;
+    for (const PhraseMatch& check : checks_) {
+      if (check.first == first && check.last > end) return std::nullopt;
+    }
     return Deed{{i, i + 1}, action_->id, DeedForm::kLeadsPart};
   }
 
@@ -172,7 +182,7 @@ class DeedFinder {
   const NotePage& page_;
   const std::vector<PhraseMatch>& parts_;
   bool may_replace_;
-  std::vector<PhraseMatch> actions_, conditions_;
+  std::vector<PhraseMatch> actions_, conditions_, checks_;
   std::vector<PhraseMatch>::const_iterator action_;
 };
 

@@ -51,6 +51,8 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     if ((word == "low" || word == "high") && i + 1 < match.last) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
+    // "servo holds vacuum - fail"
+    if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
     // "no pins burnt": a denial before the whole phrase
     const bool is_turned =
@@ -62,6 +64,17 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   if (const auto found = after(match, reach)) return found;
   if (const auto found = before(match, reach)) return found;
   return of_having(match);
+}
+
+// A verdict that is nothing else, right behind the phrase.
+std::optional<VerdictWords> VerdictSearch::outright_after(const PhraseMatch& match) const {
+  const std::size_t i = match.last;
+  if (i >= page_.size() || page_.is_claimed(i) || !leads_on(page_, i - 1, i)) return std::nullopt;
+  const std::string& word = page_.word(i);
+  const bool fails = word == "fail" || word == "failed" || word == "fails" || word == "nok";
+  const bool passes = word == "pass" || word == "passed" || word == "ok";
+  if (!fails && !passes) return std::nullopt;
+  return VerdictWords{fails ? Verdict::kFail : Verdict::kPass, {i, i + 1}};
 }
 
 // "the turbo has shaft play", "there is play in the ball joint": what should not be there is.
@@ -163,6 +176,9 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
     while (page_.same_clause(next, i) && is_stop_word(page_.word(next))) ++next;
     if (!page_.same_clause(next, i) || page_.is_claimed(next)) return std::nullopt;
     const std::string& denied = page_.word(next);
+    if (denied == "say" || denied == "tell" || denied == "judge" || denied == "conclusive") {
+      return VerdictWords{Verdict::kUnclear, {i, next + 1}};
+    }
     if (const auto verdict = when_denied(denied)) return VerdictWords{*verdict, {i, next + 1}};
     if (says_pass(denied)) return VerdictWords{Verdict::kFail, {i, next + 1}};
     if (says_fail(denied)) return VerdictWords{Verdict::kPass, {i, next + 1}};
