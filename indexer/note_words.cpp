@@ -264,7 +264,8 @@ bool is_good_to_lack(std::string_view word) {
        "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
        "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water",
        "hole",   "holes", "split",    "splits",  "corrosion",  "rust",      "kinks",
-       "kink",   "trace", "chafing",  "burns"});
+       "kink",   "trace", "chafing",  "burns",     "issue",      "issues",    "defect",
+       "defects", "complaint", "complaints", "abnormality", "concerns"});
   return holds(words, word);
 }
 

@@ -42,7 +42,7 @@ class DeedFinder {
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
     if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
-    if (named && is_done(i) && !is_only_drained(i)) {
+    if (named && is_done(i) && !is_passing(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
                   action_->id,
@@ -80,9 +80,10 @@ class DeedFinder {
     return plain && i == action_->first;
   }
 
-  // "oil drained, had silver in it": let out for a look, unless who, when or the refilling is told.
-  bool is_only_drained(std::size_t i) const {
-    if (page_.word(i) != "drained") return false;
+  // "oil drained, had silver in it", "refitted the cover": let out for a look or put back today,
+  // unless who, when or the refilling is told.
+  bool is_passing(std::size_t i) const {
+    if (page_.word(i) != "drained" && page_.word(i) != "refitted") return false;
     for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
       const std::string& word = page_.word(next);
       if (word == "refilled" || word == "filled" || word == "renewed" || word == "changed" ||

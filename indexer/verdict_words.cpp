@@ -5,6 +5,7 @@
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
+#include "indexer/verdict_phrases.hpp"
 
 namespace shoplore {
 namespace {
@@ -26,6 +27,12 @@ std::optional<Verdict> when_denied(std::string_view word) {
 bool is_limit(std::string_view word) {
   return word == "spec" || word == "specification" || word == "range" || word == "limit" ||
          word == "limits" || word == "tolerance";
+}
+
+// "way out", "well below"
+bool is_away(std::string_view word) {
+  return word == "out" || word == "off" || word == "up" || word == "down" || word == "over" ||
+         word == "under" || word == "above" || word == "below" || word == "short";
 }
 
 // "in adjustment", "out of balance"
@@ -132,7 +139,7 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
   const std::string_view first = word(i), last = word(next);
   const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
-  const bool is_beyond = first == "out" || first == "over" || first == "above" ||
+  const bool is_beyond = first == "out" || first == "outside" || first == "over" || first == "above" ||
                          first == "below" || first == "under" || first == "beyond";
   if (is_beyond && is_limit(last)) return fail;
   if (first == "out" && is_condition_of_things(last)) return fail;
@@ -140,20 +147,7 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
       (is_limit(last) || is_condition_of_things(last))) {
     return pass;
   }
-  if ((first == "bang" || first == "spot" || first == "dead") && word(i + 1) == "on") {
-    return VerdictWords{Verdict::kPass, {i, i + 2}};
-  }
-  // "works as it should", "as expected"
-  const std::string_view third = word(i + 2);
-  if (first == "as" && (word(i + 1) == "expected" || word(i + 1) == "new")) {
-    return VerdictWords{Verdict::kPass, {i, i + 2}};
-  }
-  if (first == "as" && word(i + 1) == "it" && third == "should") {
-    return VerdictWords{Verdict::kPass, {i, i + 3}};
-  }
-  if (first == "way" && (last == "out" || last == "off" || last == "up" || last == "down")) {
-    return fail;
-  }
+  if ((first == "way" || first == "well" || first == "far") && is_away(last)) return fail;
   if (first == "full" && word(i + 1) == "of") return fail;
   return std::nullopt;
 }
@@ -169,7 +163,11 @@ VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
 }
 
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
-  if (const auto found = of_words(i)) return found;
+  if (const auto found = verdict_phrase_at(page_, i)) return found;
+  if (auto found = of_words(i)) {
+    if (is_denied_at(page_, i)) found->verdict = turned(found->verdict);
+    return found;
+  }
   const std::string& word = page_.word(i);
   if (is_negation(word)) {
     std::size_t next = i + 1;
