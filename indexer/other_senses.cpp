@@ -20,6 +20,14 @@ bool is_time_past(const NotePage& page, std::size_t at) {
   return before == "last" || before == "this" || before == "since";
 }
 
+// "brakes on the rollers", "supply at the lamp": where, not when.
+bool is_place(const NotePage& page, const PhraseMatch& match) {
+  const std::string& last = page.word(match.last - 1);
+  if (last == "lamp" || last == "lamps") return true;
+  return last == "on" && match.last - match.first > 1 &&
+         page.same_clause(match.last, match.first) && page.word(match.last) == "the";
+}
+
 // "won't start hot, fine first thing": when it does not happen.
 bool is_where_all_is_well(const NotePage& page, std::size_t at) {
   std::size_t i = at;
@@ -110,7 +118,7 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
   if (match.kind != EntryKind::kCondition) return false;
-  if (is_where_all_is_well(page, match.first)) return true;
+  if (is_where_all_is_well(page, match.first) || is_place(page, match)) return true;
   const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
   if (match.last - match.first > 1 && !is_stone) return false;
   if (is_stone) return is_warmth_of_a_thing(page, match.first);

@@ -188,8 +188,10 @@ void PhraseMatcher::add_contraries() {
 // every phrase as it is written, which stays the first choice.
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
-    // "window stopped" is not "stopped the window misting up".
-    return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop";
+    // "window stopped" is not "stopped the window misting up", "brakes pull" not "pulled the brake
+    // disc".
+    return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop" ||
+           word == "pull";
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
@@ -330,8 +332,11 @@ std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase&
   for (const std::string& stemmed : phrase.stems) {
     std::optional<std::size_t> nearest;
     for (std::size_t i = begin; i < end; ++i) {
+      // "brake disc checked" is no "check brakes".
+      const bool is_done = phrase.kind == EntryKind::kSymptom && is_an_order(stemmed) &&
+                           tokens[i].text.ends_with("ed");
       const bool fits =
-          tokens[i].stem == stemmed && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
+          tokens[i].stem == stemmed && !is_done && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
           std::find(spread.tokens.begin(), spread.tokens.end(), i) == spread.tokens.end();
       const auto distance = [&](std::size_t k) { return k > at ? k - at : at - k; };
       if (fits && (!nearest || distance(i) < distance(*nearest))) nearest = i;

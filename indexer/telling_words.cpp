@@ -31,7 +31,7 @@ std::vector<std::string> telling_stems(std::string_view text, EntryKind kind) {
 
 // What was done to the thing; nothing it does by itself ("gearbox stripped here").
 bool says_taken_apart(std::string_view word) {
-  return word == "stripped" || word == "removed" || word == "dismantled" || word == "opened" ||
+  return says_look(word) || word == "pulled" || word == "stripped" || word == "removed" || word == "dismantled" || word == "opened" ||
          word == "refitted" || word == "rebuilt" || word == "inspected";
 }
 
@@ -75,8 +75,14 @@ TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)
     texts.push_back(0);
     add(at, entry.name);
     for (const std::string& phrase : entry.phrases) add(at, phrase);
+    if (kind == EntryKind::kSymptom) continue;
     for (const std::string& part : entry.components) {
       add(at, vocabulary.display_name(EntryKind::kComponent, part));
+    }
+  }
+  if (kind == EntryKind::kSymptom) {
+    for (const auto& [id, part] : vocabulary.entries(EntryKind::kComponent)) {
+      for (const Word& word : words_of(part.name)) part_stems_.insert(comparable(word.text));
     }
   }
   for (const auto& [stem, by_entry] : counts) {
@@ -117,8 +123,12 @@ std::optional<TellingWords::Guess> TellingWords::guess(
   for (std::size_t c = 0; c < scores.size(); ++c) {
     if (c != best) next = std::max(next, scores[c]);
   }
+  // "timing chain is original": a part alone does nothing.
+  const bool says_more = std::any_of(
+      telling[best].begin(), telling[best].end(),
+      [&](std::size_t i) { return !part_stems_.contains(stems[i]); });
   const bool is_clear = scores[best] - next >= least_.lead && scores[best] + base >= least_.score &&
-                        telling[best].size() >= kLeastWords;
+                        telling[best].size() >= kLeastWords && says_more;
   if (!is_clear) return std::nullopt;
   return Guess{ids_[best], scores[best] - next, telling[best]};
 }
