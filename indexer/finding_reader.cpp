@@ -33,7 +33,11 @@ constexpr std::size_t kReachBack = 5;
 class FindingReader {
  public:
   FindingReader(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids)
-      : page_(page), vocabulary_(vocabulary), aids_(aids), denials_(page) {}
+      : page_(page),
+        vocabulary_(vocabulary),
+        aids_(aids),
+        parts_(page.matches({EntryKind::kComponent})),
+        denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
@@ -55,14 +59,15 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(page_, match)) add_finding(match);
+      if (!is_another_thing(page_, match) && !cuts_a_part(match)) add_finding(match);
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
       add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
     }
     guess_clauses();
     for (const PhraseMatch& match : matches) {
-      const bool read = match.kind == EntryKind::kCondition && is_finding(match);
+      const bool read = match.kind == EntryKind::kCondition && is_finding(match) &&
+                        !follows_denied(match.first);
       if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
@@ -162,7 +167,25 @@ class FindingReader {
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
     return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
-           !aids_.subjects.is_of_another(page_, match);
+           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
+  }
+
+  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name. The
+  // end of one is enough for what is there ("engine oil on the floor"), and for the wellness of a
+  // part of which the symptom tells.
+  bool cuts_a_part(const PhraseMatch& match) const {
+    if (match.kind != EntryKind::kSymptom) return false;
+    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, match.id);
+    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
+      if (part.last - part.first < 2) return false;
+      const bool goes_on = part.first <= match.first && match.last < part.last;
+      if (goes_on && match.first < part.last) return true;
+      const bool gives_end = match.state == Presence::kAbsent && part.first < match.first &&
+                             match.first < part.last && part.last <= match.last;
+      return gives_end && entry != nullptr &&
+             std::find(entry->components.begin(), entry->components.end(), part.id) ==
+                 entry->components.end();
+    });
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -181,6 +204,17 @@ class FindingReader {
         denies_itself || (!is_turned && (denials_.turn_round(match) || denials_.deny(range)));
     if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
+  }
+
+  // "starts fine hot or cold", "no misfire at idle": when it does not happen.
+  bool follows_denied(std::size_t at) const {
+    std::size_t i = at;
+    while (i > 0 && page_.same_clause(i - 1, at) && is_stop_word(page_.word(i - 1))) --i;
+    if (i == 0 || !page_.same_clause(i - 1, at)) return false;
+    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
+      return item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent &&
+             page_.tokens_at(item.span).last == i;
+    });
   }
 
   // "stalls when hot": the symptom's own phrase says the condition too. One word alone ("lumpy
@@ -317,6 +351,7 @@ class FindingReader {
   NotePage& page_;
   const Vocabulary& vocabulary_;
   const FindingAids& aids_;
+  const std::vector<PhraseMatch> parts_;
   std::vector<RecognisedItem> found_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;

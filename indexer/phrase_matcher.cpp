@@ -158,7 +158,8 @@ void PhraseMatcher::index_by_rarest() {
     // A negation must stand where the phrase has it.
     const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
                                     [](const std::string& word) { return is_negation(word); });
-    if (phrase.stems.size() < 2 || denies) continue;
+    // "steering rack ok" is no "steering ok".
+    if (phrase.stems.size() < 2 || denies || phrase.state == Presence::kAbsent) continue;
     const auto rarest = std::min_element(
         phrase.stems.begin(), phrase.stems.end(),
         [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });

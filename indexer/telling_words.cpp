@@ -35,6 +35,10 @@ bool says_taken_apart(std::string_view word) {
          word == "refitted" || word == "rebuilt" || word == "inspected";
 }
 
+bool says_well(std::string_view word) {
+  return word == "ok" || word == "okay" || word == "fine" || word == "good";
+}
+
 bool tells_when(std::string_view word) {
   return says_how_often(word) || word == "single" || word == "time" || word == "times" ||
          word == "day" || word == "days" || word == "once" || word == "twice" || word == "often";
@@ -50,7 +54,7 @@ bool tells_check(std::string_view word) {
 }
 
 bool tells_symptom(std::string_view word) {
-  return !is_stop_word(word) && !says_taken_apart(word) && !tells_when(word) &&
+  return !is_stop_word(word) && !says_taken_apart(word) && !tells_when(word) && !says_well(word) &&
          word.find_first_of("0123456789") == word.npos;
 }
 
