@@ -144,7 +144,9 @@ std::string CarriedPhrases::sense_of(const std::vector<Token>& tokens,
     const auto thing = nearest_before(tokens, rest.thing, match.first);
     if (!thing) continue;
     if (best != nullptr && *thing == nearest && *rest.id != *best->id) is_tied = true;
-    if (best != nullptr && *thing <= nearest) continue;
+    const bool is_which = best != nullptr && *thing + 1 == nearest;
+    const bool is_nearer = best == nullptr || (*thing > nearest && *thing != nearest + 1);
+    if (!is_nearer && !is_which) continue;
     best = &rest;
     nearest = *thing;
     is_tied = false;

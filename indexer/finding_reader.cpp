@@ -66,8 +66,7 @@ class FindingReader {
     }
     guess_clauses();
     for (const PhraseMatch& match : matches) {
-      const bool read = match.kind == EntryKind::kCondition && is_finding(match) &&
-                        !follows_denied(match.first);
+      const bool read = match.kind == EntryKind::kCondition && is_finding(match);
       if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
     read_how_often();
@@ -204,17 +203,6 @@ class FindingReader {
         denies_itself || (!is_turned && (denials_.turn_round(match) || denials_.deny(range)));
     if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
-  }
-
-  // "starts fine hot or cold", "no misfire at idle": when it does not happen.
-  bool follows_denied(std::size_t at) const {
-    std::size_t i = at;
-    while (i > 0 && page_.same_clause(i - 1, at) && is_stop_word(page_.word(i - 1))) --i;
-    if (i == 0 || !page_.same_clause(i - 1, at)) return false;
-    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
-      return item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent &&
-             page_.tokens_at(item.span).last == i;
-    });
   }
 
   // "stalls when hot": the symptom's own phrase says the condition too. One word alone ("lumpy

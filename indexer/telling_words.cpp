@@ -40,7 +40,8 @@ bool says_well(std::string_view word) {
 }
 
 bool tells_when(std::string_view word) {
-  return says_how_often(word) || word == "single" || word == "time" || word == "times" ||
+  return says_how_often(word) || small_number(word) || word == "minutes" || word == "seconds" ||
+         word == "hours" || word == "single" || word == "time" || word == "times" ||
          word == "day" || word == "days" || word == "once" || word == "twice" || word == "often";
 }
 
