@@ -61,8 +61,12 @@ class PageChecks {
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kCheck) read_check(match);
     }
-    for (const PhraseMatch& match : matches) {
-      if (match.kind == EntryKind::kComponent) read_part(match);
+    const auto told =
+        components_told(vocabulary_, page_.matches({EntryKind::kSymptom, EntryKind::kCheck}));
+    for (PhraseMatch match : matches) {
+      if (match.kind != EntryKind::kComponent) continue;
+      name_bare_part(match, told);
+      read_part(match);
     }
   }
 
@@ -125,6 +129,14 @@ class PageChecks {
     PhraseMatch match{EntryKind::kCheck, guess->id, at[guess->telling.front()],
                       at[guess->telling.back()] + 1};
     read_check(match);
+  }
+
+  // "no reverse. linkage tight": the gear linkage, though the noun alone mostly names another.
+  void name_bare_part(PhraseMatch& match, const std::map<std::string, double>& told) const {
+    const std::string name = vocabulary_.display_name(EntryKind::kComponent, match.id);
+    if (match.last - match.first > 1 || words_of(name).size() < 2) return;
+    if (reader_.check_of(match.id, "") == nullptr) return;
+    if (auto id = reader_.bare_parts().at(page_, match.first, told)) match.id = std::move(*id);
   }
 
   // "pads 2 mm", "tone ring cracked"
@@ -290,8 +302,8 @@ class PageChecks {
 
 }  // namespace
 
-CheckReader::CheckReader(const Vocabulary& vocabulary)
-    : vocabulary_(vocabulary), words_(vocabulary, EntryKind::kCheck) {
+CheckReader::CheckReader(const Vocabulary& vocabulary, const BareParts& bare_parts)
+    : vocabulary_(vocabulary), bare_parts_(bare_parts), words_(vocabulary, EntryKind::kCheck) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
     const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
     if (is_offered && !entry.components.empty()) {

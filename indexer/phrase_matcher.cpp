@@ -284,10 +284,12 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       match.shares_lamp = true;
       break;
     }
-    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
+    // Where it is ("driver's side front") is long to say and tells nothing else.
+    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last);) {
       if (!is_free(match.last) || !passes_gap(phrase, k, tokens, match)) {
         return std::nullopt;
       }
+      if (!says_position(tokens[match.last].text)) ++gap;
       ++match.last;
     }
     if (!fits(match.last)) return std::nullopt;

@@ -46,7 +46,7 @@ struct Recogniser::Impl {
         conditioned(matcher),
         vehicle(words),
         bare_parts(words),
-        checks(words),
+        checks(words, bare_parts),
         symptoms(words, EntryKind::kSymptom),
         subjects(words),
         names(vocabulary_words(words)) {}

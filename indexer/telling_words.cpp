@@ -39,6 +39,12 @@ bool says_well(std::string_view word) {
   return word == "ok" || word == "okay" || word == "fine" || word == "good";
 }
 
+// What is measured or how much; no finding by itself ("adaptation values at limit").
+bool says_measure(std::string_view word) {
+  return word == "limit" || word == "limits" || word == "value" || word == "values" ||
+         word == "spec" || word == "reading" || word == "readings";
+}
+
 bool tells_when(std::string_view word) {
   return says_how_often(word) || small_number(word) || word == "minutes" || word == "seconds" ||
          word == "hours" || word == "single" || word == "time" || word == "times" ||
@@ -49,13 +55,13 @@ bool tells_when(std::string_view word) {
 
 bool tells_check(std::string_view word) {
   return !is_stop_word(word) && !says_pass(word) && !says_fail(word) && !is_negation(word) &&
-         !is_particle(word) &&
+         !is_particle(word) && !is_noticed(word) &&
          !says_position(word) && !is_reading_unit(word) &&
          word.find_first_of("0123456789") == word.npos;
 }
 
 bool tells_symptom(std::string_view word) {
-  return !is_stop_word(word) && !says_taken_apart(word) && !tells_when(word) && !says_well(word) &&
+  return !is_stop_word(word) && !says_taken_apart(word) && !says_measure(word) && !tells_when(word) && !says_well(word) &&
          word.find_first_of("0123456789") == word.npos;
 }
 

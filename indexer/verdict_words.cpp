@@ -142,6 +142,7 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   const bool is_beyond = first == "out" || first == "outside" || first == "over" || first == "above" ||
                          first == "below" || first == "under" || first == "beyond";
   if (is_beyond && is_limit(last)) return fail;
+  if (first == "at" && (last == "limit" || last == "limits")) return fail;
   if (first == "out" && is_condition_of_things(last)) return fail;
   if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
       (is_limit(last) || is_condition_of_things(last))) {
