@@ -7,6 +7,7 @@
 #include <map>
 #include <utility>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -25,11 +26,6 @@ template <class T>
 void sort_once(std::vector<T>& values) {
   std::sort(values.begin(), values.end());
   values.erase(std::unique(values.begin(), values.end()), values.end());
-}
-
-std::string fix_key(const Fix& fix, const Vocabulary& vocabulary) {
-  return vocabulary.canonical(EntryKind::kAction, fix.action) + " " +
-         vocabulary.canonical(EntryKind::kComponent, fix.component);
 }
 
 void add_vehicle(const Vehicle& vehicle, std::vector<EvidenceItem>& items) {
@@ -138,37 +134,22 @@ std::vector<EvidenceItem> hindsight_of(const Case& record, const Vocabulary& voc
   return items;
 }
 
+std::string_view kind_of_attribute(std::string_view attribute) {
+  return attribute.substr(0, attribute.find(':'));
+}
+
+std::string_view id_of_attribute(std::string_view attribute) {
+  const auto colon = attribute.find(':');
+  return colon == std::string_view::npos ? std::string_view{} : attribute.substr(colon + 1);
+}
+
 int mileage_band(Kilometres mileage) {
   return static_cast<int>(std::min<std::int64_t>(mileage.value / 50'000, 5) * 50);
 }
 
-std::string cause_key(const Cause& cause, const Vocabulary& vocabulary) {
-  return vocabulary.canonical(EntryKind::kComponent, cause.component) + ":" +
-         vocabulary.canonical(EntryKind::kFailure, cause.failure);
-}
-
-std::vector<std::string> fix_keys(const Case& record, const Vocabulary& vocabulary) {
-  std::vector<std::string> keys;
-  if (!record.correction) return keys;
-  for (const Fix& fix : record.correction->fixes) keys.push_back(fix_key(fix, vocabulary));
-  sort_once(keys);
-  return keys;
-}
-
-namespace {
-
-std::string display_fix(std::string_view key, const Vocabulary& vocabulary) {
-  const auto space = key.find(' ');
-  return vocabulary.display_name(EntryKind::kAction, key.substr(0, space)) + " " +
-         vocabulary.display_name(EntryKind::kComponent, key.substr(space + 1));
-}
-
-}  // namespace
-
 std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary) {
-  const auto colon = item.attribute.find(':');
-  const std::string kind = item.attribute.substr(0, colon);
-  const std::string id = colon == std::string::npos ? "" : item.attribute.substr(colon + 1);
+  const std::string_view kind = kind_of_attribute(item.attribute);
+  const std::string id(id_of_attribute(item.attribute));
   const std::string no = item.value == kAbsent ? "no " : "";
   if (kind == "symptom") return no + vocabulary.display_name(EntryKind::kSymptom, id);
   if (kind == "condition") return vocabulary.display_name(EntryKind::kCondition, id);

@@ -64,11 +64,9 @@ enum class KnownBy {
 // is open above.
 [[nodiscard]] int mileage_band(Kilometres mileage);
 
-// "component:failure", the key under which a cause is counted.
-[[nodiscard]] std::string cause_key(const Cause& cause, const Vocabulary& vocabulary);
-
-// "action component" of each fix, aliases followed, sorted, each once.
-[[nodiscard]] std::vector<std::string> fix_keys(const Case& record, const Vocabulary& vocabulary);
+// "symptom" and "lack_of_power" of "symptom:lack_of_power"; an attribute without an id is all kind.
+[[nodiscard]] std::string_view kind_of_attribute(std::string_view attribute);
+[[nodiscard]] std::string_view id_of_attribute(std::string_view attribute);
 
 // "engine family BW16D", "make Brackwater": a vehicle's attribute for people. Names are kept in
 // lower case, so a family is shown in capitals and a name with a capital first letter.

@@ -4,6 +4,8 @@
 #include <array>
 #include <cassert>
 
+#include "indexer/case_keys.hpp"
+
 namespace shoplore {
 namespace {
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/identity_removal.hpp"
 #include "indexer/text.hpp"
 #include "query/breadth.hpp"
@@ -76,8 +77,9 @@ LikelyCause likely_cause(const RankedCause& ranked, double usual, const Breadth&
                          const Tally& all, const CauseTable& causes) {
   const std::string& key = causes.key(ranked.cause);
   LikelyCause row;
-  row.component = key.substr(0, key.find(':'));
-  row.failure = key.substr(key.find(':') + 1);
+  CauseParts parts = cause_parts(key);
+  row.component = std::move(parts.component);
+  row.failure = std::move(parts.failure);
   row.share = share_of(breadth.tally.cases_by_cause[ranked.cause], breadth.tally.cases);
   row.vehicles = breadth.tally.vehicles_by_cause[ranked.cause];
   row.seen = ranked.seen;

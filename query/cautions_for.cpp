@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 
+#include "indexer/case_keys.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -25,13 +27,13 @@ Reasons reasons_of(const std::vector<EvidenceItem>& items, const std::vector<Lik
     const bool is_electric = item.value == "electric" || item.value == "hybrid";
     if (item.attribute == "fuel" && is_electric)
       reasons["high_voltage"].insert(item.value + " drive");
-    const auto colon = item.attribute.find(':');
-    if (colon == std::string::npos || item.value == "absent") continue;
-    const std::string kind = item.attribute.substr(0, colon), id = item.attribute.substr(colon + 1);
+    const std::string_view kind = kind_of_attribute(item.attribute);
+    const std::string id(id_of_attribute(item.attribute));
+    if (id.empty() || item.value == "absent") continue;
     if (kind == "symptom") add(EntryKind::kSymptom, id, vocabulary, reasons);
     if (kind == "check") add(EntryKind::kCheck, id, vocabulary, reasons);
     if (kind == "earlier_repair") {
-      add(EntryKind::kComponent, id.substr(id.find(' ') + 1), vocabulary, reasons);
+      add(EntryKind::kComponent, fix_parts(id).component, vocabulary, reasons);
     }
   }
   for (const LikelyCause& cause : causes) {
@@ -44,7 +46,7 @@ Reasons reasons_of(const std::vector<EvidenceItem>& items, const std::vector<Lik
 void add_advice(const CheckAdvice& next, const Vocabulary& vocabulary, Reasons& reasons) {
   for (const AdvisedCheck& check : next.checks) {
     const std::string& attribute = check.item.attribute;
-    add(EntryKind::kCheck, attribute.substr(attribute.find(':') + 1), vocabulary, reasons);
+    add(EntryKind::kCheck, std::string(id_of_attribute(attribute)), vocabulary, reasons);
     for (const std::string& removal : check.removals) {
       add(EntryKind::kRemoval, removal, vocabulary, reasons);
     }

@@ -9,6 +9,7 @@
 #include <charconv>
 #include <set>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "query/filter_query.hpp"
 

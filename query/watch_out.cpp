@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/case_keys.hpp"
 #include "query/fix_counts.hpp"
 
 namespace shoplore {
@@ -11,26 +12,14 @@ namespace {
 
 constexpr double kLikely = 0.1;
 
-std::string name_of_cause(const std::string& key, const Vocabulary& vocabulary) {
-  const auto colon = key.find(':');
-  return vocabulary.display_name(EntryKind::kComponent, key.substr(0, colon)) + ", " +
-         vocabulary.display_name(EntryKind::kFailure, key.substr(colon + 1));
-}
-
 std::string name_of_cause(const LikelyCause& cause, const Vocabulary& vocabulary) {
-  return name_of_cause(cause.component + ":" + cause.failure, vocabulary);
-}
-
-std::string name_of_fix(const std::string& key, const Vocabulary& vocabulary) {
-  const auto space = key.find(' ');
-  return vocabulary.display_name(EntryKind::kAction, key.substr(0, space)) + " " +
-         vocabulary.display_name(EntryKind::kComponent, key.substr(space + 1));
+  return display_cause(cause.component, cause.failure, vocabulary);
 }
 
 std::string name_of_fixes(const std::vector<std::string>& keys, const Vocabulary& vocabulary) {
   std::string text;
   for (const std::string& key : keys) {
-    text += (text.empty() ? "" : " and ") + name_of_fix(key, vocabulary);
+    text += (text.empty() ? "" : " and ") + display_fix(key, vocabulary);
   }
   return text;
 }
@@ -64,13 +53,13 @@ Result<std::optional<Warning>> earlier_repair(const EvidenceItem& repair,
     const auto cause = static_cast<CauseNumber>(most - counts->begin());
     Warning warning;
     warning.kind = WarningKind::kEarlierRepair;
-    warning.about = repair.attribute.substr(repair.attribute.find(':') + 1);
+    warning.about = id_of_attribute(repair.attribute);
     warning.share = share_of(*most, all);
     warning.text = fmt::format(
         "Of {} that came in {}with this already done ({}), {} turned out to be {}; we never see "
         "those it cured",
-        all, &group == &groups[0] ? "like this " : "", name_of_fix(warning.about, vocabulary),
-        *most, name_of_cause(counter.causes().key(cause), vocabulary));
+        all, &group == &groups[0] ? "like this " : "", display_fix(warning.about, vocabulary),
+        *most, display_cause_key(counter.causes().key(cause), vocabulary));
     return std::optional(warning);
   }
   return std::optional<Warning>{};

@@ -1,6 +1,7 @@
 #include "api/wire/check_trust_json.hpp"
 
 #include "api/wire/share_form.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -40,9 +41,9 @@ Json accuracy_form(const CheckTrust& trust) {
 Json causes_form(const std::vector<CauseTrust>& causes) {
   Json list = Json::array();
   for (const CauseTrust& each : causes) {
-    const auto colon = each.cause.find(':');
-    list.push_back({{"component", each.cause.substr(0, colon)},
-                    {"failure", each.cause.substr(colon + 1)},
+    const CauseParts parts = cause_parts(each.cause);
+    list.push_back({{"component", parts.component},
+                    {"failure", parts.failure},
                     {"told_about", each.told_about},
                     {"pass", each.pass},
                     {"fail", each.fail},

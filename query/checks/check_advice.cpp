@@ -4,6 +4,7 @@
 #include <array>
 #include <limits>
 
+#include "indexer/case_keys.hpp"
 #include "query/checks/check_trust.hpp"
 #include "query/checks/repair_order.hpp"
 
@@ -42,11 +43,6 @@ constexpr std::array kCoded{"_unit",       "_module", "injector", "instrument_cl
                             "immobiliser", "gateway", "key_fob"};
 // Of electric drive, whatever else is said of them.
 constexpr std::array kElectricDrive{"traction_", "inverter", "reduction_gear", "high_voltage"};
-
-std::pair<std::string, std::string> cause_of(const std::string& key) {
-  const auto colon = key.find(':');
-  return {key.substr(0, colon), key.substr(colon + 1)};
-}
 
 RemovalMinutes minutes_of_removals(const Vocabulary& vocabulary) {
   RemovalMinutes minutes;
@@ -90,7 +86,7 @@ class Advising {
                      {},
                      {},
                      {}};
-    const std::string id = choice.attribute.substr(choice.attribute.find(':') + 1);
+    const std::string id = std::string(id_of_attribute(choice.attribute));
     if (const Entry* entry = basis_.vocabulary.find(EntryKind::kCheck, id)) {
       out.where = entry->where;
       out.how = entry->how;
@@ -98,7 +94,7 @@ class Advising {
     for (const Outlook& outlook : choice.outlooks) {
       AdvisedOutlook put{outlook.answer, outlook.probability, {}};
       for (const auto& [cause, probability] : outlook.leading) {
-        const auto [component, failure] = cause_of(causes_.key(cause));
+        const auto [component, failure] = cause_parts(causes_.key(cause));
         put.leading.push_back({component, failure, probability});
       }
       out.outlooks.push_back(std::move(put));
@@ -108,8 +104,7 @@ class Advising {
 
   Result<void> add_trust(AdvisedCheck& check) const {
     const std::string& attribute = check.item.attribute;
-    const auto trust =
-        trust_of(counter_, attribute.substr(attribute.find(':') + 1), basis_.vocabulary);
+    const auto trust = trust_of(counter_, id_of_attribute(attribute), basis_.vocabulary);
     if (!trust) return fail(trust.error());
     check.pass_misled = trust->pass.misled_us;
     check.fail_misled = trust->fail.misled_us;
@@ -179,7 +174,7 @@ class Advising {
   }
 
   bool is_never_tried_cause(CauseNumber cause) const {
-    return is_never_tried(cause_of(causes_.key(cause)).first, basis_.vocabulary);
+    return is_never_tried(cause_parts(causes_.key(cause)).component, basis_.vocabulary);
   }
 
   // The steps up to the first that may not be guessed at, each with what comes off for it.
@@ -194,7 +189,7 @@ class Advising {
         const auto found = removal_minutes_.find(removal);
         if (off.insert(removal).second && found != removal_minutes_.end()) minutes += found->second;
       }
-      const auto [component, failure] = cause_of(causes_.key(tried.causes[i]));
+      const auto [component, failure] = cause_parts(causes_.key(tried.causes[i]));
       steps.push_back({component, failure, action.probability, minutes});
     }
     return steps;

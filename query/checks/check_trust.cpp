@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "indexer/case_keys.hpp"
 #include "indexer/contradictions.hpp"
 #include "query/fix_counts.hpp"
 
@@ -84,8 +85,7 @@ std::vector<bool> causes_told_about(const CauseTable& causes,
                                     const std::vector<std::string>& components) {
   std::vector<bool> told;
   for (std::size_t i = 0; i < causes.size(); ++i) {
-    const std::string& key = causes.key(static_cast<CauseNumber>(i));
-    const std::string component = key.substr(0, key.find(':'));
+    const std::string component = cause_parts(causes.key(static_cast<CauseNumber>(i))).component;
     told.push_back(std::find(components.begin(), components.end(), component) != components.end());
   }
   return told;

@@ -12,10 +12,6 @@ bool is_check(std::string_view attribute) {
   return attribute.starts_with("check:");
 }
 
-std::string id_of(const std::string& attribute) {
-  return attribute.substr(attribute.find(':') + 1);
-}
-
 bool is_known(const std::vector<EvidenceItem>& items, const std::string& attribute) {
   return std::any_of(items.begin(), items.end(),
                      [&](const EvidenceItem& item) { return item.attribute == attribute; });
@@ -25,7 +21,7 @@ bool is_known(const std::vector<EvidenceItem>& items, const std::string& attribu
 bool is_offered(const std::string& attribute, const WorkSoFar& so_far,
                 const Vocabulary& vocabulary) {
   if (!is_check(attribute)) return true;
-  const std::string id = id_of(attribute);
+  const std::string id(id_of_attribute(attribute));
   if (so_far.not_possible.contains(id)) return false;
   const Entry* entry = vocabulary.find(EntryKind::kCheck, id);
   return entry == nullptr || entry->retired.empty();
@@ -36,7 +32,7 @@ void set_minutes(CheckChoice& choice, const WorkSoFar& so_far, const CheckBasis&
     choice.minutes = kQuestionMinutes;
     return;
   }
-  const std::string id = id_of(choice.attribute);
+  const std::string id(id_of_attribute(choice.attribute));
   choice.minutes = std::max(basis.figures.check_minutes(id, basis.vocabulary), kQuestionMinutes);
   const Entry* check = basis.vocabulary.find(EntryKind::kCheck, id);
   if (check == nullptr) return;

@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "indexer/case_json.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/evidence_item.hpp"
 #include "indexer/file_lock.hpp"
 #include "indexer/json_form.hpp"

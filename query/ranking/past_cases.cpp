@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "indexer/case_json.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/ranking/likely_causes.hpp"
 
 namespace shoplore {

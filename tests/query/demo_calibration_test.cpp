@@ -9,6 +9,7 @@
 #include <random>
 #include <set>
 
+#include "indexer/case_keys.hpp"
 #include "query/intervals.hpp"
 #include "query/ranking/scores.hpp"
 #include "tests/query/demo_shop.hpp"

@@ -1,4 +1,5 @@
 #include "tests/query/demo_shop.hpp"
+#include "indexer/case_keys.hpp"
 
 #include <gtest/gtest.h>
 

@@ -8,6 +8,7 @@
 #include <iostream>
 
 #include "corpus-demo/truth.hpp"
+#include "indexer/case_keys.hpp"
 #include "query/ranking/likely_causes.hpp"
 #include "tests/query/demo_shop.hpp"
 

@@ -1,4 +1,5 @@
 #include "query/checks/work_figures.hpp"
+#include "indexer/case_keys.hpp"
 
 #include <gtest/gtest.h>
 
