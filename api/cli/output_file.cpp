@@ -1,26 +1,6 @@
 #include "api/cli/output_file.hpp"
 
 #include <cerrno>
-#include <fstream>
-
-#include "api/cli/input_file.hpp"
-
-namespace shoplore {
-
-Result<void> write_output(const std::string& file, const std::string& text) {
-  errno = 0;
-  std::ofstream out(file, std::ios::binary);
-  if (!out) return fail(open_error(file, errno));
-  out << text;
-  out.close();
-  if (!out) return fail(ErrorCode::kNoPermission, file, "could not be written to the end");
-  return {};
-}
-
-}  // namespace shoplore
-#include "api/cli/output_file.hpp"
-
-#include <cerrno>
 #include <cstdio>
 #include <fstream>
 
@@ -42,6 +22,13 @@ Result<void> write_output(const std::string& file,
     return fail(ErrorCode::kNoPermission, file, "could not be written to the end");
   }
   return {};
+}
+
+Result<void> write_output(const std::string& file, const std::string& text) {
+  return write_output(file, [&](std::ostream& out) -> Result<void> {
+    out << text;
+    return {};
+  });
 }
 
 }  // namespace shoplore

@@ -1,16 +1,3 @@
-// Writing what the command line names: a file, replaced if it is there. One thread.
-#pragma once
-
-#include <string>
-
-#include "indexer/result.hpp"
-
-namespace shoplore {
-
-// kNotFound or kNoPermission, whose place is the file's name.
-[[nodiscard]] Result<void> write_output(const std::string& file, const std::string& text);
-
-}  // namespace shoplore
 // Writing the file that the command line names. One thread.
 #pragma once
 
@@ -27,5 +14,8 @@ namespace shoplore {
 // naming the file, when it cannot be written.
 [[nodiscard]] Result<void> write_output(const std::string& file,
                                         const std::function<Result<void>(std::ostream&)>& write);
+
+// Likewise, of a text at hand.
+[[nodiscard]] Result<void> write_output(const std::string& file, const std::string& text);
 
 }  // namespace shoplore

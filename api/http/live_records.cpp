@@ -13,6 +13,7 @@
 
 #include "api/http/background_fit.hpp"
 #include "api/http/background_lately.hpp"
+#include "query/cause_words.hpp"
 
 namespace shoplore {
 
@@ -224,10 +225,14 @@ Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
 }
 
 Result<FailureMileage> LiveRecords::mileage(const MileageQuestion& question) const {
-  const auto histories =
-      impl_->with_store([&](const Store& store) { return vehicle_histories(store, vocabulary()); });
-  if (!histories) return fail(histories.error());
-  return failure_mileage(*histories, question, vocabulary());
+  return impl_->on_snapshot(
+      [&](const Snapshot& snapshot, const Store& store) -> Result<FailureMileage> {
+        auto cause = cause_from_words(question.cause, "?cause", vocabulary(), snapshot.ledger());
+        if (!cause) return fail(cause.error());
+        const auto histories = vehicle_histories(store, vocabulary());
+        if (!histories) return fail(histories.error());
+        return failure_mileage(*histories, {std::move(cause->key), question.scope});
+      });
 }
 
 Result<RepairPlan> LiveRecords::plan(const PlanQuestion& question) const {

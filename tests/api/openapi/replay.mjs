@@ -243,6 +243,7 @@ async function drivePractice() {
 // What a request needs to be well-formed, where "{}" is not.
 const validBodies = [
   ["/close", '{"cause":{"component":"a","failure":"b"}}'],
+  ["/outcome", '{"status":"unknown"}'],
   ["/belief", belief],
   ["/check", '{"check":"wastegate_linkage_by_hand"}'],
   ["/commit", commitment],
