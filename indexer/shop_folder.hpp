@@ -11,6 +11,7 @@
 // | ranking.json    | the ranking's knobs, fitted on these records; can be thrown away    |
 // | figures.json    | what work takes here, out of these records; can be thrown away       |
 // | lately.json     | what was seen more often lately; can be thrown away                  |
+// | practice/       | one file an apprentice who practises (apprentice_record.hpp)         |
 // | backups/        | copies                                                               |
 #pragma once
 
@@ -30,6 +31,7 @@ struct ShopFolder {
   [[nodiscard]] std::filesystem::path ranking() const { return root / "ranking.json"; }
   [[nodiscard]] std::filesystem::path figures() const { return root / "figures.json"; }
   [[nodiscard]] std::filesystem::path lately() const { return root / "lately.json"; }
+  [[nodiscard]] std::filesystem::path practice() const { return root / "practice"; }
   [[nodiscard]] std::filesystem::path backups() const { return root / "backups"; }
 };
 

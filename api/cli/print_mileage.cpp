@@ -15,8 +15,11 @@ namespace shoplore {
 namespace {
 
 constexpr std::size_t kMostFamilies = 8;
+constexpr std::size_t kNarrowTable = 60;  // wider, the eye loses the row
 // A lead in log-likelihood below this hardly tells two forms apart (lognormal_fit.hpp).
 constexpr double kTellingLead = 2;
+constexpr double kSameLead = .05;         // would be shown as 0.0
+constexpr double kMostShown = 1'000'000;  // km or miles: a bound beyond it only says "far away"
 
 double rounded(double value) {
   if (value < 1) return 0;
@@ -37,12 +40,20 @@ std::string exact(Kilometres km) {
                      figure(static_cast<double>(km.value) / kKilometresPerMile));
 }
 
+std::string bound(double value) {
+  return value > kMostShown ? thousands(std::llround(kMostShown)) + "+" : figure(value);
+}
+
 std::string range(const Estimate& estimate, double divisor) {
-  return fmt::format("{}-{}", figure(estimate.low / divisor), figure(estimate.high / divisor));
+  return bound(estimate.low / divisor) + "-" + bound(estimate.high / divisor);
 }
 
 std::string counted(std::uint64_t count) {
   return thousands(static_cast<std::int64_t>(count));
+}
+
+std::string none_or(std::uint64_t count) {
+  return count == 0 ? "none" : counted(count);
 }
 
 std::string counted(std::uint64_t count, const char* one, const char* several) {
@@ -105,13 +116,13 @@ class MileagePrinter {
     } else {
       const MileageQuartiles q = *cases.quartiles();
       paragraph(text + ".");
-      out_ += table({{"  a quarter of them by", {in_both(q.quarter)}},
-                     {"  half of them by", {in_both(q.half)}},
-                     {"  three quarters by", {in_both(q.three_quarters)}},
-                     {"  the first and the last at",
+      out_ += table({{"a quarter of them by", {in_both(q.quarter)}},
+                     {"half of them by", {in_both(q.half)}},
+                     {"three quarters by", {in_both(q.three_quarters)}},
+                     {"the first and the last at",
                       {fmt::format("{} and {} km", thousands(std::llround(q.least)),
                                    thousands(std::llround(q.greatest)))}}},
-                    0, std::min(page_.width, kDefaultWidth));
+                    2, std::min(page_.width, kNarrowTable));
     }
     out_ += "\n";
   }
@@ -132,24 +143,15 @@ class MileagePrinter {
 
   void first_lives() {
     const LifeAnswer& life = answer_.first;
-    const VehicleCounts& v = answer_.vehicles;
     heading("How long the part lives");
-    paragraph(fmt::format(
-        "{} {}, followed from the first visit here to the last: {} failed in "
-        "{} driven.",
-        counted(life.lives), population(), counted(life.failures), in_both(life.km_at_risk)));
-    std::string apart;
-    const auto add = [&](std::uint32_t count, const std::string& why) {
-      if (count > 0) apart += (apart.empty() ? "" : "; ") + counted(count) + " " + why;
-    };
-    add(v.failed_at_first,
-        "came in with it at the first visit (they tell when it goes, not how "
-        "many last longer)");
-    add(v.no_distance, "with nothing driven between visits");
-    add(v.no_km, "without mileage");
-    add(v.backwards, "whose mileage runs backwards");
-    add(v.family_unknown, "of an engine family not written down");
-    if (!apart.empty()) paragraph("Not among them: " + apart + ".");
+    if (life.lives == 0) {
+      paragraph("No vehicle was seen with the part whole and again later, so nothing can be said.");
+    } else {
+      paragraph(fmt::format(
+          "{} {}, followed from the first visit here to the last: {} failed in {} driven.",
+          counted(life.lives), population(), none_or(life.failures), in_both(life.km_at_risk)));
+    }
+    not_followed();
     if (life.curve) {
       out_ += "\n";
       const Plot plot = mileage_plot(answer_, vocabulary_);
@@ -160,13 +162,34 @@ class MileagePrinter {
     out_ += "\n";
   }
 
+  void not_followed() {
+    const VehicleCounts& v = answer_.vehicles;
+    std::string apart;
+    const auto add = [&](std::uint32_t count, const std::string& why) {
+      if (count > 0) apart += (apart.empty() ? "" : "; ") + counted(count) + " " + why;
+    };
+    add(v.failed_at_first,
+        "came in with it at the first visit (they tell when it goes, not how many last longer)");
+    add(v.no_distance, "with nothing driven between visits");
+    add(v.no_km, "without mileage");
+    add(v.backwards, "whose mileage runs backwards");
+    add(v.family_unknown, "of an engine family not written down");
+    if (!apart.empty()) paragraph("Not among them: " + apart + ".");
+  }
+
+  // What lies beyond the longest life is the fitted form's alone: no figure for a workshop.
   template <class Fit>
-  static void add_rows(std::vector<TableRow>& rows, const Fit& fit, const std::string& form) {
+  static void add_rows(std::vector<TableRow>& rows, const Fit& fit, const std::string& form,
+                       double longest) {
     for (const auto& [name, share] : {std::pair("B10", .1), std::pair("B50", .5)}) {
       const Estimate at = failed_by(fit, share);
-      rows.push_back({fmt::format("  {}, {}", name, form),
-                      {figure(at.value), range(at, 1), figure(at.value / kKilometresPerMile),
-                       range(at, kKilometresPerMile)}});
+      const bool seen = at.value <= longest;
+      TableRow row{fmt::format("{}, {}", name, form), {}};
+      for (const double unit : {1.0, kKilometresPerMile}) {
+        row.cells.push_back(seen ? figure(at.value / unit) : "> " + figure(longest / unit));
+        row.cells.push_back(seen ? range(at, unit) : "not seen");
+      }
+      rows.push_back(std::move(row));
     }
   }
 
@@ -181,25 +204,23 @@ class MileagePrinter {
       return;
     }
     const FittedLife& fit = *life.fit;
-    std::vector<TableRow> rows{{"  Failed by", {"km", "90 % interval", "mi", "90 % interval"}}};
-    add_rows(rows, fit.weibull, "Weibull");
-    if (fit.lognormal) add_rows(rows, *fit.lognormal, "lognormal");
-    out_ += "\n" + table(rows, 0, std::min(page_.width, kDefaultWidth));
-    paragraph("B10, B50: the mileage by which 10 % and 50 % have failed.");
-    if (failed_by(fit.weibull, .5).value > life.longest) {
-      paragraph(fmt::format("Beyond {}, the longest life seen, only the fitted form speaks.",
-                            in_both(life.longest)));
-    }
+    std::vector<TableRow> rows{{"failed by", {"km", "90 % interval", "mi", "90 % interval"}}};
+    add_rows(rows, fit.weibull, "Weibull", life.longest);
+    if (fit.lognormal) add_rows(rows, *fit.lognormal, "lognormal", life.longest);
+    out_ += "\n" + table(rows, 2, std::min(page_.width, kDefaultWidth));
+    const bool far = failed_by(fit.weibull, .5).value > life.longest;
+    paragraph("B10, B50: the mileage by which 10 % and 50 % have failed." +
+              std::string(far ? " Not seen: beyond the longest life followed only the form speaks."
+                              : ""));
     paragraph(trend(fit));
     paragraph(comparison(fit));
   }
 
   static std::string trend(const FittedLife& fit) {
     const Estimate shape = shape_of(fit.weibull);
-    const std::string figures = fmt::format(
-        " (Weibull shape {:.1f}, 90 % interval {:.1f} to "
-        "{:.1f}; scale {})",
-        shape.value, shape.low, shape.high, in_both(fit.weibull.scale));
+    const std::string figures =
+        fmt::format(" (Weibull shape {:.1f}, 90 % interval {:.1f} to {:.1f}; scale {} km)",
+                    shape.value, shape.low, shape.high, bound(fit.weibull.scale));
     switch (fit.trend) {
       case HazardTrend::kRising:
         return "It wears out: the further it has gone, the likelier it fails in the next km" +
@@ -217,6 +238,7 @@ class MileagePrinter {
   static std::string comparison(const FittedLife& fit) {
     if (!fit.lognormal) return "A lognormal life could not be fitted beside it.";
     const bool weibull = fit.comparison->better == LifeForm::kWeibull;
+    if (fit.comparison->lead < kSameLead) return "Weibull and lognormal fit equally well.";
     return fmt::format(
         "Better fit: {}, by {:.1f} in log-likelihood{}.", weibull ? "Weibull" : "lognormal",
         fit.comparison->lead,
@@ -227,21 +249,21 @@ class MileagePrinter {
     if (!answer_.since_replaced) return;
     const LifeAnswer& life = *answer_.since_replaced;
     heading("After it was replaced here");
-    paragraph(
-        fmt::format("{} followed from the km they were fitted at: {} failed in {} driven, "
-                    "the longest {}.",
-                    counted(life.lives, "part", "parts"), counted(life.failures),
-                    in_both(life.km_at_risk), in_both(life.longest)));
+    paragraph(fmt::format(
+        "{} of {} fitted were seen again and followed from that km: {} failed in {} driven, the "
+        "longest went {}. A part that holds brings nobody in, so those not seen again are likelier "
+        "whole.",
+        counted(life.lives), counted(answer_.replaced_here, "part", "parts"),
+        none_or(life.failures), in_both(life.km_at_risk), in_both(life.longest)));
     estimates(life);
     out_ += "\n";
   }
 
   void caveats() {
     out_ += hang("",
-                 "A workshop sees only what comes in. Vehicles mended elsewhere, sold or "
-                 "scrapped are not in it; a part replaced elsewhere is taken for the first; "
-                 "and what was driven after the last visit is not known, so parts may last "
-                 "rather longer than this.",
+                 "A workshop sees only what comes in. Vehicles mended elsewhere, sold or scrapped "
+                 "are not in it; one that drove on without coming again adds nothing, so parts may "
+                 "well last longer than this; a part replaced elsewhere is taken for the first.",
                  page_.width);
     out_ += hang("", "Counts are evidence, not a forecast for one vehicle.", page_.width);
   }

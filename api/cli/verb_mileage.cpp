@@ -4,18 +4,23 @@
 #include "api/wire/mileage_json.hpp"
 #include "api/wire/mileage_plot.hpp"
 #include "api/wire/svg_plot.hpp"
+#include "query/cause_words.hpp"
 
 namespace shoplore {
 
-// The records alone are asked: an index that lags behind makes no difference.
 Result<ExitCode> run(const MileageOptions& options, Session& session) {
-  const auto records = Records::open(session.folder);
+  const auto records = open_in_step(session);
   if (!records) return fail(records.error());
+  const auto snapshot = Snapshot::open(session.folder);
+  if (!snapshot) return fail(snapshot.error());
   const Vocabulary& vocabulary = records->vocabulary();
+  const auto cause =
+      cause_from_words(options.cause, options.cause, vocabulary, (*snapshot)->ledger());
+  if (!cause) return fail(cause.error());
   const auto histories = vehicle_histories(records->store(), vocabulary);
   if (!histories) return fail(histories.error());
-  const auto answer = failure_mileage(
-      *histories, {options.cause, {options.make, options.engine_family}}, vocabulary);
+  const auto answer =
+      failure_mileage(*histories, {cause->key, {options.make, options.engine_family}});
   if (!answer) return fail(answer.error());
   if (!options.svg_file.empty()) {
     const auto written = write_output(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));

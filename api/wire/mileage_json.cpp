@@ -126,6 +126,7 @@ std::string mileage_json(const FailureMileage& answer) {
       {"engine_families", answer.families},
       {"vehicles", vehicles_form(answer.vehicles)},
       {"from_first_visit", life_form(answer.first)},
+      {"replaced_here", answer.replaced_here},
       {"since_replaced", answer.since_replaced ? life_form(*answer.since_replaced) : Json(nullptr)}}
       .dump();
 }

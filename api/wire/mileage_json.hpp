@@ -6,7 +6,7 @@
 //    "engine_families":["bw16d"],
 //    "vehicles":{"in_scope":1700,"without_part":900,"family_unknown":100,"no_km":20,"backwards":0,
 //      "failed_at_first":93,"no_distance":300,"followed":287},
-//    "from_first_visit":Life,"since_replaced":Life}
+//    "from_first_visit":Life,"replaced_here":99,"since_replaced":Life}
 //
 // Life = {"lives":287,"failures":41,"km_at_risk":9000000,"longest_km":290000,"starts_km":61000,
 //   "curve":[{"km":70000,"at_risk":55,"failed":1,"survival":0.98,"standard_error":0.02,
@@ -20,7 +20,8 @@
 // "quartiles_km" is null without a case that says its km, "since_replaced" below five lives,
 // "weibull", "lognormal", "better" and "lead" where nothing was fitted; "low" and "high" of the
 // curve where the interval is not known. "hazard": rising, falling, undecided. Make and engine
-// family are those asked for. What each count means: failure_lives.hpp.
+// family are those asked for. What each count means: failure_lives.hpp. An
+// estimate beyond "longest_km" is drawn out by the fitted form alone.
 // One line, no trailing newline. Pure function, any thread.
 #pragma once
 

@@ -9,7 +9,7 @@
 namespace shoplore {
 namespace {
 
-constexpr int kTicks = 6, kFitPoints = 120;
+constexpr int kTicks = 8, kFitPoints = 120;
 constexpr double kThousand = 1'000;
 
 PlotSeries counted(const LifeAnswer& life) {

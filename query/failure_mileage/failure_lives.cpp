@@ -82,7 +82,9 @@ class PartWalk {
       end_life(failed && visit.km ? Ended::kFailed : Ended::kWhole);
       part_ = Part::kGone;
     }
-    if (renewed && visit.km) begin(Part::kRenewed, last_);
+    if (!renewed || !visit.km) return;
+    ++out_.replaced;
+    begin(Part::kRenewed, last_);
   }
 
   enum class Part { kNotSeen, kFirst, kRenewed, kGone };

@@ -60,6 +60,9 @@ struct FailureLives {
   VehicleCounts vehicles;
   std::vector<Life> first;           // km on the odometer, from the first visit
   std::vector<Life> since_replaced;  // km since the part was replaced here
+  // Replaced here with the km written down. A part that holds brings nobody in: the more of these
+  // have no life above, the shorter the others look.
+  std::uint32_t replaced = 0;
 };
 
 // Whether it was a cause of this closed case, main or not.

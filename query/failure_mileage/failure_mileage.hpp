@@ -10,7 +10,7 @@
 // vehicles that come here: one mended elsewhere, scrapped or sold is never seen again.
 //
 // Plain data and pure functions, any thread. Distances are kilometres as double, as in lives.hpp.
-// Errors: named_cause.hpp.
+// Errors: those of kaplan_meier.hpp, which lives read from visits do not meet.
 #pragma once
 
 #include <cstdint>
@@ -19,7 +19,6 @@
 #include <string_view>
 #include <vector>
 
-#include "indexer/vocabulary.hpp"
 #include "query/failure_mileage/failure_lives.hpp"
 #include "query/lives/kaplan_meier.hpp"
 #include "query/lives/lognormal_fit.hpp"
@@ -73,17 +72,17 @@ struct FailureMileage {
   std::vector<std::string> families;  // of the population, in lower case; empty: all vehicles
   VehicleCounts vehicles;
   LifeAnswer first;
+  std::uint32_t replaced_here = 0;           // parts, followed afterwards or not
   std::optional<LifeAnswer> since_replaced;  // empty below kFewestReplaced lives
 };
 
 struct MileageQuestion {
-  std::string cause;  // as named_cause.hpp reads it
+  std::string cause;  // cause key; cause_words.hpp reads one from words
   VehicleScope scope;
 };
 
 [[nodiscard]] Result<FailureMileage> failure_mileage(const std::vector<VehicleHistory>& histories,
-                                                     const MileageQuestion& question,
-                                                     const Vocabulary& vocabulary);
+                                                     const MileageQuestion& question);
 
 // The share of parts whole at `starts` that the fitted Weibull has whole at that km.
 // Requires: km >= answer.starts, a fit.

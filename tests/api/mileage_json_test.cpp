@@ -22,7 +22,7 @@ std::set<std::string> keys(const json& object) {
 
 json answer_for(const std::vector<VehicleHistory>& histories) {
   const auto vocabulary = Vocabulary::built_in();
-  const auto answer = failure_mileage(histories, {kLinkage, {"Brackwater", ""}}, *vocabulary);
+  const auto answer = failure_mileage(histories, {kLinkage, {"Brackwater", ""}});
   EXPECT_TRUE(answer) << describe(answer.error());
   return json::parse(mileage_json(*answer));
 }
@@ -46,7 +46,7 @@ TEST(MileageJson, HasTheseFields) {
   using Names = std::set<std::string>;
   EXPECT_EQ(keys(answer),
             (Names{"component", "failure", "make", "engine_family", "cases", "engine_families",
-                   "vehicles", "from_first_visit", "since_replaced"}));
+                   "vehicles", "from_first_visit", "replaced_here", "since_replaced"}));
   EXPECT_EQ(keys(answer["cases"]),
             (Names{"count", "beside_main", "mileage_known", "quartiles_km"}));
   EXPECT_EQ(keys(answer["cases"]["quartiles_km"]),
@@ -79,6 +79,7 @@ TEST(MileageJson, SaysWhatWasCounted) {
   EXPECT_EQ(answer["vehicles"]["followed"], 10);
   EXPECT_EQ(answer["from_first_visit"]["failures"], 5);
   EXPECT_EQ(answer["from_first_visit"]["starts_km"], 10'000);
+  EXPECT_EQ(answer["replaced_here"], 5);
   EXPECT_EQ(answer["since_replaced"]["lives"], 5);
   EXPECT_EQ(answer["since_replaced"]["failures"], 0);
   EXPECT_TRUE(answer["since_replaced"]["weibull"].is_null());

@@ -23,7 +23,7 @@ Plot two_lines() {
 // Opening and closing tags match, attributes are quoted, text holds no bare sign: a small reader of
 // the XML this writer can make (XML 1.0, 5th ed., section 2.1).
 std::string xml_fault(const std::string& xml) {
-  static const std::regex tag(R"re(<(/?)([a-zA-Z]+)((?: [a-zA-Z-]+="[^"<&]*")*)\s*(/?)>)re");
+  static const std::regex tag(R"re(<(/?)([a-zA-Z]+)((?: [a-zA-Z0-9-]+="[^"<&]*")*)\s*(/?)>)re");
   static const std::regex text(R"re((?:[^<>&]|&(?:amp|lt|gt|quot);)*)re");
   std::vector<std::string> open;
   std::size_t at = xml.find("?>") + 2;

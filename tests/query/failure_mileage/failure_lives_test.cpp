@@ -171,6 +171,16 @@ TEST(FailureLives, OnlyFamiliesThatHaveThePart) {
   EXPECT_EQ(failure_lives(histories, kLinkage, {"Elvetia", ""}).vehicles.in_scope, 0U);
 }
 
+TEST(FailureLives, PartsReplacedAreCountedWhetherSeenAgainOrNot) {
+  const FailureLives lives =
+      failure_lives({vehicle_told("bw16d", {{kLinkage, 90'000, {kNewLinkage}}}),
+                     vehicle_told("bw16d", {{kHose, 90'000, {kNewLinkage}}, {"service", 95'000}}),
+                     vehicle_told("bw16d", {{kLinkage, {}, {kNewLinkage}}, {"service", 95'000}})},
+                    kLinkage, {});
+  EXPECT_EQ(lives.replaced, 2U);
+  EXPECT_EQ(shown(lives.since_replaced), "0..5000");
+}
+
 TEST(FailureLives, AllVehiclesWhereNoCaseNamesItsFamily) {
   const FailureLives lives =
       failure_lives({vehicle_told("", {{"service", 1'000}, {kLinkage, 2'000}}),
@@ -253,6 +263,7 @@ TEST(FailureLives, RandomShopsAgreeWithTheLongWay) {
     EXPECT_EQ(v.in_scope, v.without_part + v.family_unknown + v.no_km + v.backwards +
                               v.failed_at_first + v.no_distance + v.followed);
     EXPECT_EQ(v.followed, lives.first.size());
+    EXPECT_GE(lives.replaced, lives.since_replaced.size());
     lives_seen += first.size();
     renewed_seen += since.size();
   }
