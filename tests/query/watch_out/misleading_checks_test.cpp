@@ -25,7 +25,7 @@ std::vector<PlainCase> look_shop(int misled = 4, int right = 7) {
   add(cases, misled, {kSeal, {kPass, kPassMisled}});
   add(cases, right, {kSeal, {kFail}});
   add(cases, 8, {kCoil, {kPass}});
-  add(cases, 100, {kBearing, {{"check:wheel_bearing_listen", "fail"}}});
+  add(cases, 100, {kBearing, {{"check:wheel_spin_listen", "fail"}}});
   return cases;
 }
 
@@ -63,8 +63,7 @@ TEST(MisleadingChecks, NoMoreThanChecksUsuallyMisleadIsNoWarning) {
   auto cases = look_shop();
   // Now passes of the bearing's check mislead as often.
   add(cases, 60,
-      {kBearing,
-       {{"check:wheel_bearing_listen", "pass"}, {"misled:wheel_bearing_listen", "pass"}}});
+      {kBearing, {{"check:wheel_spin_listen", "pass"}, {"misled:wheel_spin_listen", "pass"}}});
   EXPECT_TRUE(warned(cases).empty());
 }
 
