@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "indexer/case_links.hpp"
 #include "indexer/case_rules.hpp"
 #include "indexer/file_lock.hpp"
 #include "indexer/identity_removal.hpp"
@@ -89,6 +90,9 @@ struct Records::Impl {
                                 const std::optional<Receipt>& receipt = {}) {
     auto clean = accepted(std::move(intake));
     if (!clean) return fail(clean.error());
+    if (is_link_changed(before.record, clean->record())) {
+      if (auto linked = check_link(clean->record(), store); !linked) return fail(linked.error());
+    }
     auto stored = store.change(before.id, expected, *clean, role, receipt);
     if (!stored) return fail(stored.error());
     return Recorded{std::move(*stored), clean->warnings()};
@@ -128,6 +132,9 @@ Result<Records> Records::open(const ShopFolder& folder) {
 Result<Recorded> Records::add(Intake intake, Role role, const std::optional<Receipt>& receipt) {
   auto clean = impl_->accepted(std::move(intake));
   if (!clean) return fail(clean.error());
+  if (auto linked = check_link(clean->record(), impl_->store); !linked) {
+    return fail(linked.error());
+  }
   auto added = impl_->store.add({&*clean, 1}, role, receipt);
   if (!added) {
     Error error = added.error();
@@ -148,6 +155,11 @@ Result<Recorded> Records::change(std::string_view ref, std::optional<Revision> e
   // so that two changes at once cannot silently undo each other.
   return impl_->store_change(*before, expected.value_or(before->revision), std::move(*intake), role,
                              receipt);
+}
+
+Result<Recorded> Records::replace(const StoredCase& before, Case record, Role role,
+                                  const std::optional<Receipt>& receipt) {
+  return impl_->store_change(before, before.revision, {std::move(record), {}}, role, receipt);
 }
 
 Receipt Records::receipt_of(std::string_view key, std::string_view request, int status) const {
@@ -190,7 +202,7 @@ Result<Recorded> Records::restore(std::string_view ref, Revision revision, Role 
     return fail(ErrorCode::kNotFound, std::string(ref),
                 fmt::format("has no revision {}; see its history", revision.value));
   }
-  return impl_->store_change(*now, now->revision, {then->record, {}}, role);
+  return replace(*now, then->record, role);
 }
 
 Result<ImportReport> Records::import(std::istream& lines,

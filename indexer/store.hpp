@@ -71,8 +71,9 @@ struct CaseListFilter {
 
 // What is kept of a request that may be sent again: nothing of what it said.
 struct Receipt {
-  std::string key, request;  // keyed hashes (IdentityKey::token_of_request)
-  int status = 200;          // of the reply
+  std::string key, request;             // keyed hashes (IdentityKey::token_of_request)
+  int status = 200;                     // of the reply
+  std::vector<std::string> notes = {};  // of the reply, besides what removing identities warns of
 };
 
 // What a request did when it came first: enough to answer it again word for word.

@@ -193,6 +193,9 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
     return fail(ranked.error());
   if (auto warned = warn_into(answer, question, snapshot, store, vocabulary); !warned)
     return fail(warned.error());
+  auto offers = comeback_offers(question.record, store, vocabulary);
+  if (!offers) return fail(offers.error());
+  answer.comeback_of = std::move(*offers);
   answer.cautions =
       cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.

@@ -23,7 +23,9 @@ inline constexpr std::size_t kMaxQuestionBytes = 4'000;
 // A question as typed, or a record so far (an open case asked again), or both.
 struct Question {
   std::string text;
-  Case record;  // findings known besides the text; its cause, if any, is ignored
+  // Findings known besides the text, and the vehicle, which may have been here before; its cause,
+  // if any, is ignored.
+  Case record;
   // Pseudonym of the vehicle, where the record has none (records.hpp makes it of VIN or plate).
   std::string vehicle;
   std::optional<Date> day;  // of the question; none: the record's opening

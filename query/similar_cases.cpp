@@ -10,8 +10,8 @@
 #include <set>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/quantities.hpp"
 #include "indexer/text.hpp"
-#include "indexer/thousands.hpp"
 #include "query/filter_query.hpp"
 
 namespace shoplore {

@@ -2,20 +2,15 @@
 
 #include <fmt/format.h>
 
+#include "api/wire/comeback_form.hpp"
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
+#include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
 
 namespace shoplore {
 
 namespace {
-
-template <class List, class Form>
-Json list_of(const List& list, const Form& form) {
-  Json json = Json::array();
-  for (const auto& each : list) json.push_back(form(each));
-  return json;
-}
 
 Json span_form(const Span& span) {
   return {{"begin", span.begin}, {"end", span.end}};
@@ -106,8 +101,10 @@ class AnswerForm {
     json["questions"] = list_of(a.next.questions, [&](const auto& c) { return check(c); });
     if (a.next.repair) json["repair_on_suspicion"] = repair(*a.next.repair);
     json["watch_out"] = list_of(a.watch_out, warning_form);
+    json["comeback_of"] = list_of(
+        a.comeback_of, [&](const auto& offer) { return comeback_form(offer, vocabulary_); });
     json["similar_cases"] = list_of(a.similar, similar_form);
-    json["cautions"] = list_of(a.cautions, caution);
+    json["cautions"] = list_of(a.cautions, caution_form);
     json["revision"] = a.revision.value;
     json["cases_in_records"] = a.cases_in_records;
     json["filter"] = json_of(form_of_filter(a.filter));
@@ -250,10 +247,6 @@ class AnswerForm {
     json["cases"] = w.cases;
     json["vehicles"] = w.vehicles;
     return json;
-  }
-
-  static Json caution(const Caution& c) {
-    return {{"id", c.id}, {"name", c.name}, {"text", c.text}, {"because_of", c.because_of}};
   }
 
   const Vocabulary& vocabulary_;

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "indexer/thousands.hpp"
+#include "indexer/quantities.hpp"
 #include "query/watch_out/at_stake.hpp"
 
 namespace shoplore {

@@ -79,5 +79,12 @@ TEST(TextLayout, InkIsInvisibleWhenOff) {
   EXPECT_EQ(Ink(Colour::kOn).bold("x"), "\x1b[1mx\x1b[0m");
 }
 
+TEST(TextLayout, DurationsAreInHoursAndMinutes) {
+  const std::pair<double, const char*> table[] = {{0, "0 min"},     {8.4, "8 min"},
+                                                  {59.4, "59 min"}, {59.6, "1 h"},
+                                                  {120, "2 h"},     {130, "2 h 10 min"}};
+  for (const auto& [minutes, text] : table) EXPECT_EQ(duration_text(minutes), text);
+}
+
 }  // namespace
 }  // namespace shoplore
