@@ -40,7 +40,7 @@ std::vector<Warning> warned(const std::vector<PlainCase>& cases,
 TEST(MisleadingChecks, APassOnThisCauseIsNamedWithItsIntervalAndItsWay) {
   const auto warnings = warned(look_shop());
   ASSERT_EQ(warnings.size(), 1U);
-  EXPECT_EQ(warnings[0].kind, WarningKind::kCheckMisled);
+  EXPECT_EQ(warnings[0].kind, WarningKind::kPassMisled);
   EXPECT_EQ(warnings[0].about, "plug_well_look");
   EXPECT_EQ(warnings[0].cause, kSeal);
   EXPECT_EQ(warnings[0].share.count, 4U);
@@ -101,6 +101,7 @@ TEST(MisleadingChecks, AFailThatWasSomethingElseIsCountedOverEveryCause) {
   for (const auto& each : table) {
     const auto warnings = warned(cases, each.items, each.causes);
     ASSERT_EQ(warnings.size(), 1U) << each.name;
+    EXPECT_EQ(warnings[0].kind, WarningKind::kFailMisled) << each.name;
     EXPECT_EQ(warnings[0].stated, each.stated) << each.name;
     EXPECT_EQ(warnings[0].share.count, 4U) << each.name;
     EXPECT_EQ(warnings[0].share.out_of, 11U) << each.name;
