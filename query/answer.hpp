@@ -94,8 +94,8 @@ struct Answer {
   std::vector<Width> breadth;              // narrowest first; the last is the one counted by
   bool nothing_matches = false;            // then nothing is ranked
   CheckAdvice next;                        // what to check next
-  std::vector<Warning> watch_out;
-  std::vector<ComebackOffer> comeback_of;  // earlier cases this one may be a comeback of          // the dearest to ignore first
+  std::vector<Warning> watch_out;          // the dearest to ignore first
+  std::vector<ComebackOffer> comeback_of;  // earlier cases this one may be a comeback of
   std::vector<SimilarCase> similar;
   std::vector<Caution> cautions;
   Revision revision;
