@@ -24,4 +24,11 @@ Result<void> write_output(const std::string& file,
   return {};
 }
 
+Result<void> write_output(const std::string& file, const std::string& text) {
+  return write_output(file, [&](std::ostream& out) -> Result<void> {
+    out << text;
+    return {};
+  });
+}
+
 }  // namespace shoplore

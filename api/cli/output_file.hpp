@@ -15,4 +15,7 @@ namespace shoplore {
 [[nodiscard]] Result<void> write_output(const std::string& file,
                                         const std::function<Result<void>(std::ostream&)>& write);
 
+// Likewise, of a text at hand.
+[[nodiscard]] Result<void> write_output(const std::string& file, const std::string& text);
+
 }  // namespace shoplore
