@@ -6,7 +6,7 @@
 #include "query/cautions_for.hpp"
 #include "query/checks/verdict_rates.hpp"
 #include "query/fix_counts.hpp"
-#include "query/watch_out.hpp"
+#include "query/watch_out/watch_out.hpp"
 
 namespace shoplore {
 namespace {
@@ -124,8 +124,11 @@ Result<std::vector<Warning>> CaseReplay::warnings() const {
     row.fixes_together = fixes_together(all->profiles, key);
     rows.push_back(std::move(row));
   }
-  return watch_out(evidence_of(as_it_came_in(practised_->record), *vocabulary_), rows, {}, rest_,
-                   *vocabulary_);
+  const auto watched = watch_basis(rest_, *vocabulary_);
+  if (!watched) return fail(watched.error());
+  const Case shown = as_it_came_in(practised_->record);
+  return counted_warnings({evidence_of(shown, *vocabulary_), known_in(shown, *vocabulary_), rows,
+                           Filter{}, rest_, *vocabulary_, *watched, snapshot_->figures()});
 }
 
 }  // namespace shoplore
