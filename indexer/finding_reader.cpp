@@ -214,7 +214,7 @@ class FindingReader {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
       const bool says_it = match.last - match.first > 1 ||
                            (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
-      if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
+      if (inside && says_it && !is_other_condition(page_, match) && match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
     }

@@ -67,7 +67,7 @@ bool is_noticed(std::string_view word) {
 
 bool says_absent(std::string_view word) {
   return word == "none" || word == "gone" || word == "absent" || word == "cured" ||
-         word == "disappeared" || word == "nil";
+         word == "disappeared" || word == "nil" || word == "denied";
 }
 
 bool turns_denial_round(std::string_view word) {
@@ -321,7 +321,8 @@ bool is_particle(std::string_view word) {
 
 bool limits_wellness(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently"});
+      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently",
+       "away"});
   return holds(words, word);
 }
 

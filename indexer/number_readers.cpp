@@ -192,7 +192,9 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   const int year = plate.value_or(written);
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
   const std::string before = lower_case(word_before(text, begin));  // "a Fell from 2019"
-  if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
+  // "clock spring replaced here 2021"
+  const bool is_of_work = before == "here" || before == "elsewhere" || before == "us";
+  if (is_part_of_more(text, begin, end) || is_of_work || is_reading_unit(word_after(text, end)) ||
       (before != "from" && comes_before_readings(before))) {
     return std::nullopt;
   }

@@ -37,7 +37,7 @@ bool is_follow_up(std::string_view action) {
 }
 
 bool is_swap(std::string_view word) {
-  return word == "swapped" || word == "swopped";
+  return word == "swapped" || word == "swopped" || word == "exchanged" || word == "interchanged";
 }
 
 bool says_places_changed(std::string_view word) {

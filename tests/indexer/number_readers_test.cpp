@@ -119,6 +119,7 @@ TEST(NumberReaders, WhatIsNoModelYear) {
                            "1'16",
                            "it's 2",
                            "my 16 bolts",
+                           "replaced here 2021",
                            "15 plates",
                            "'1",
                            "2000 ohm",
