@@ -70,7 +70,8 @@ bool says_planned(std::string_view word) {
 bool says_wanted(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"needed", "required", "requested", "advised", "recommended", "quoted", "ordered", "wanted",
-       "necessary", "awaited", "tomorrow", "due", "please", "arriving", "stock", "store", "stores"});
+       "necessary", "awaited", "tomorrow", "due", "please", "arriving", "stock", "store",
+       "stores"});
   return holds(words, word);
 }
 
