@@ -31,11 +31,12 @@ std::vector<std::string> keys_of(const ordered_json& object) {
 }
 
 TEST(AnswerJson, HasTheseKeysAtTheTop) {
-  EXPECT_THAT(keys_of(sample()),
-              ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
-                          "left_out_probability", "breadth", "nothing_matches", "next_checks",
-                          "questions", "repair_on_suspicion", "watch_out", "comeback_of", "similar_cases",
-                          "cautions", "revision", "cases_in_records", "filter", "note"));
+  EXPECT_THAT(
+      keys_of(sample()),
+      ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
+                  "left_out_probability", "breadth", "nothing_matches", "next_checks", "questions",
+                  "repair_on_suspicion", "watch_out", "comeback_of", "similar_cases", "cautions",
+                  "revision", "cases_in_records", "filter", "note"));
 }
 
 TEST(AnswerJson, HasTheSameKeysWhenNothingMatches) {

@@ -83,7 +83,7 @@ TEST_F(OutcomesVerb, AVehicleBroughtBackIsRecognisedLinkedAndCountedAnew) {
   const Ended linked =
       outcomes({"turbo-1", "came_back", "--of", "back-1", "--reason", "wrong_cause"});
   ASSERT_EQ(linked.exit_code, 0) << linked.err;
-  EXPECT_THAT(unwrapped(linked.out), HasSubstr("counts under wastegate_linkage:seized_open"));
+  EXPECT_THAT(unwrapped(linked.out), HasSubstr("counts under wastegate linkage, seized open"));
   const auto after = seen();
   EXPECT_FALSE(after.contains("turbocharger")) << "one less of the wrong cause";
   EXPECT_EQ(after.at("wastegate_linkage"), 8) << "one more of the right one";
@@ -99,7 +99,7 @@ TEST_F(OutcomesVerb, AVehicleBroughtBackIsRecognisedLinkedAndCountedAnew) {
   const Ended silent = shop_.run({"show", "back-1"});
   EXPECT_THAT(silent.out, Not(HasSubstr("Back again?")));
   const std::string lasted = unwrapped(shop_.run({"show", "turbo-1"}).out);
-  EXPECT_THAT(lasted, HasSubstr("replace turbocharger, 1 case: 1 came back (1 wrong_cause)"));
+  EXPECT_THAT(lasted, HasSubstr("replace turbocharger, 1 case: 1 came back (1 wrong cause)"));
 }
 
 TEST_F(OutcomesVerb, WhatNobodyHeardOfIsDueUntilSomebodyDid) {
