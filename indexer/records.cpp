@@ -167,6 +167,12 @@ Receipt Records::receipt_of(std::string_view key, std::string_view request, int 
           impl_->key.token_of_request(std::string("whole:").append(request)), status};
 }
 
+Result<std::string> Records::token_of(const Identity& identity) const {
+  const auto clean = remove_identities({{}, identity}, impl_->key, impl_->recogniser.names());
+  if (!clean) return fail(clean.error());
+  return clean->record().vehicle.token;
+}
+
 Result<Recorded> Records::add_findings(std::string_view ref, std::string_view text, Role role,
                                        const Identity& identity) {
   const auto before = impl_->store.read(ref);

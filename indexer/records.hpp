@@ -59,6 +59,10 @@ class Records {
   [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,
                                    int status) const;
 
+  // The pseudonym of the vehicle that a VIN or plate names, to look for its past by: nothing of it
+  // is kept. Empty when neither is given; errors as for a new case.
+  [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
+
   // Adds what was recognised in the text to an unfinished case, and the text to its notes. The
   // identity, when known, is removed from it like everything that has the shape of one.
   [[nodiscard]] Result<Recorded> add_findings(std::string_view ref, std::string_view text,

@@ -118,6 +118,9 @@ class Store {
   [[nodiscard]] Result<StoredCase> read(CaseId id, std::optional<Revision> as_of = {}) const;
   [[nodiscard]] Result<StoredCase> read(std::string_view ref) const;
 
+  // Their refs, in the same order, without reading their bodies; kNotFound.
+  [[nodiscard]] Result<std::vector<std::string>> refs(std::span<const CaseId> ids) const;
+
   // Changes of the case after that revision, at most `limit`, oldest first; kNotFound when there
   // is no such case, an empty list after its last change.
   [[nodiscard]] Result<std::vector<Change>> history(CaseId id, Revision after = {},

@@ -30,6 +30,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.optional("cautions", e.cautions);
   io.optional("removals", e.removals);
   io.optional("components", e.components);
+  io.text("afterwards", e.afterwards);
   io.optional("minutes", e.minutes);
   io.optional("unit", e.unit);
   io.optional("low", e.low);
@@ -93,9 +94,11 @@ bool may_use(EntryKind kind, std::string_view field) {
   static const std::map<std::string_view, std::set<K>> users{
       {"contraries", {K::kSymptom}},
       {"kind_of", {K::kSymptom}},
-      {"cautions", {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction}},
+      {"cautions",
+       {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction, K::kVerification}},
       {"removals", {K::kCheck}},
       {"components", {K::kCheck, K::kSymptom}},
+      {"afterwards", {K::kComponent}},
       {"minutes", {K::kCheck, K::kRemoval, K::kVerification}},
       {"unit", {K::kCheck}},
       {"range", {K::kCheck}},
@@ -120,6 +123,7 @@ std::string fault_of(const Entry& entry) {
       {"cautions", !entry.cautions.empty()},
       {"removals", !entry.removals.empty()},
       {"components", !entry.components.empty()},
+      {"afterwards", !entry.afterwards.empty()},
       {"minutes", entry.minutes.has_value()},
       {"unit", !entry.unit.empty()},
       {"range", entry.low || entry.high || entry.range_of},

@@ -10,6 +10,7 @@
 #include <set>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/quantities.hpp"
 #include "indexer/text.hpp"
 #include "query/filter_query.hpp"
 

@@ -8,6 +8,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,6 +43,15 @@ struct TableRow {
 // each line. Where the cells leave too little room for the text they get a line of their own.
 [[nodiscard]] std::string table(const std::vector<TableRow>& rows, std::size_t indent,
                                 std::size_t width);
+
+// "1 case", "2,400 cases".
+[[nodiscard]] std::string counted(std::uint64_t count, std::string_view one, std::string_view many);
+
+// "14 of 19".
+[[nodiscard]] std::string of_text(std::uint64_t count, std::uint64_t out_of);
+
+// "8 min", "2 h 10 min", to the nearest minute.
+[[nodiscard]] std::string duration_text(double minutes);
 
 enum class Colour { kOff, kOn };
 

@@ -107,7 +107,10 @@ const KeysRow kKeysRows[] = {
     {"repair step",
      "/repair_on_suspicion/order/0",
      {"component", "failure", "name", "probability", "minutes"}},
-    {"warning", "/watch_out/0", {"kind", "text", "about", "share"}},
+    {"warning",
+     "/watch_out/0",
+     {"kind", "stated", "text", "about", "cause", "share", "minutes_at_stake", "how_often",
+      "expected_minutes", "cases"}},
     {"comeback",
      "/comeback_of/0",
      {"ref", "done", "days_since", "km_since", "component", "failure", "name", "fixes",
@@ -162,6 +165,10 @@ TEST(AnswerJson, CarriesEveryValueUnrounded) {
       {"/comeback_of/0/days_since", 96},
       {"/comeback_of/0/shared/codes", {"P0299"}},
       {"/comeback_of/0/possible_reasons", {"part"}},
+      {"/watch_out/0/stated", "yes"},
+      {"/watch_out/0/minutes_at_stake", 840},
+      {"/watch_out/0/expected_minutes", 630},
+      {"/watch_out/0/cases", {"case-7", "case-3"}},
       {"/similar_cases/0/opened", "2024-03-02"},
       {"/similar_cases/0/outcome", "stayed_fixed"},
       {"/similar_cases/0/snippet/marked/1/end", 23},
@@ -190,6 +197,15 @@ TEST(AnswerJson, SaysTheFilterItCountedUnder) {
   EXPECT_EQ(json["filter"], ordered_json::parse(R"({"make":"Brackwater",
       "mileage_km":{"low":100000},"model_year":{"low":2014,"high":2017},
       "closed_since":"2024-01-01","proof":["seen","measured"]})"));
+}
+
+TEST(AnswerJson, WatchOutAloneIsThatPartOfTheAnswer) {
+  const Answer answer = testing::sample_answer();
+  const auto json = ordered_json::parse(watch_out_json(answer, vocabulary()));
+  EXPECT_THAT(keys_of(json), ElementsAre("understood", "watch_out", "nothing_matches", "revision",
+                                         "cases_in_records", "filter", "note"));
+  const auto whole = ordered_json::parse(answer_json(answer, vocabulary()));
+  for (const auto& [key, value] : json.items()) EXPECT_EQ(value, whole.at(key)) << key;
 }
 
 TEST(AnswerJson, IsOneLine) {

@@ -131,9 +131,16 @@ inline Answer sample_answer() {
                      17}};
   answer.next = next_checks();
   answer.watch_out = {{WarningKind::kEarlierRepair,
+                       Stated::kYes,
                        "Of 6 that came in with another turbocharger, "
                        "5 were the linkage.",
-                       "replace turbocharger", share(5, 6, 0.5, 0.984375)}};
+                       "replace turbocharger",
+                       "wastegate_linkage:seized_open",
+                       share(5, 6, 0.5, 0.984375),
+                       840,
+                       0.75,
+                       {CaseId{7}, CaseId{3}},
+                       {"case-7", "case-3"}}};
   answer.comeback_of = {comeback_offer()};
   answer.similar = {similar_case()};
   answer.cautions = {{"hot_exhaust", "hot exhaust", "Work cold.", {"wastegate linkage"}}};
