@@ -158,10 +158,6 @@ TEST(PrintAnswer, LooksLikeThis) {
             (142k taken as kilometres)
 Not understood  "foo" (did you mean: test for fools?)
 
-Back again?
-  ! case-5, 96 days and 4,100 km before: replace charge-air hose (charge-air
-    hose, split); both with lack of power, P0299
-
 Likely causes
   counted in 19 cases (17 vehicles): make brackwater, P0299
   1  wastegate linkage, seized open  14 of 19   74 %  |--------===o===-|  p  .81
