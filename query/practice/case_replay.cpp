@@ -130,20 +130,16 @@ Result<std::vector<Warning>> CaseReplay::warnings() const {
     row.fixes_together = fixes_together(all->profiles, key);
     rows.push_back(std::move(row));
   }
-  const auto watched = watch_basis(rest_, *vocabulary_);
-  if (!watched) const failCase arrived = watched.error));
-  const Case shown = as_it_came_in(practised_->record);
-  const auto items = evidence_of(arrived;
-  return counted_warnings({evidence_of(shown, *vocabulary_), known_in(shown, *vocabulary_);
+  const Case arrived = as_it_came_in(practised_->record);
+  const auto items = evidence_of(arrived, *vocabulary_);
   const auto known = known_in(arrived, *vocabulary_);
   const auto basis = watch_basis(rest_, *vocabulary_);
   if (!basis) return fail(basis.error());
   auto warnings =
-      counted_warnings({items, known, rows,
-                           Filter{}, rest_,  *vocabulary_, *basis, snapshot_->figures()});
+      counted_warnings({items, known, rows, {}, rest_, *vocabulary_, *basis, snapshot_->figures()});
   if (!warnings) return fail(warnings.error());
   std::erase_if(*warnings, [](const Warning& each) { return !can_be_gone_past(each.kind); });
-  return std::move(*warnings, *watched, snapshot_->figures()});
+  return std::move(*warnings);
 }
 
 }  // namespace shoplore

@@ -127,12 +127,11 @@ class CauseJudging {
   // Unheeded: the part that had been replaced in vain was committed to, or a check was believed of
   // which its passes are warned.
   bool went_past(const Warning& warning) const {
-    if (feedback_.right == YesNo::kYes) return false;
     if (warning.kind == WarningKind::kEarlierRepair) {
-      return warning.stated == Stated::kYes &&
-             cause_parts(round_.committed).component == fix_parts(warning.about).component;
+      const std::string component = fix_parts(warning.about).component;
+      return feedback_.right == YesNo::kNo && cause_parts(round_.committed).component == component;
     }
-    if (warning.kind != WarningKind::kPassMisled) return false;
+    if (warning.kind != WarningKind::kPassMisled || feedback_.right == YesNo::kYes) return false;
     return std::find(answered_.begin(), answered_.end(),
                      EvidenceItem{"check:" + warning.about, "pass"}) != answered_.end();
   }
