@@ -152,10 +152,10 @@ TEST(RepairPlanDemo, CountsAreThoseOfTheRecords) {
       }
       for (const auto& [id, caught] : here) {
         ++proofs[id].first;
-        proofs[id].second += caught ? 1 : 0;
+        proofs[id].second += caught ? 1U : 0U;
       }
-      traps += record->correction->traps.empty() ? 0 : 1;
-      proposed += fix_keys(*record, shop().vocabulary()) == plan.proposed->fixes ? 1 : 0;
+      traps += record->correction->traps.empty() ? 0U : 1U;
+      proposed += fix_keys(*record, shop().vocabulary()) == plan.proposed->fixes ? 1U : 0U;
     }
     EXPECT_EQ(plan.proposed->cases, proposed);
     ASSERT_EQ(plan.proof.size(), proofs.size());
