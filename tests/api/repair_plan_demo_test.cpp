@@ -204,7 +204,7 @@ TEST(RepairPlanDemo, TextAndJsonSayTheSame) {
     const RepairPlan plan = plan_of(cause);
     const json form = json::parse(repair_plan_json(plan, shop().vocabulary()));
     // Wide enough that nothing is wrapped inside a row.
-    const std::string text = print_repair_plan(plan, shop().vocabulary(), {120, Colour::kOff});
+    const std::string text = print_repair_plan(plan, shop().vocabulary(), {2'000, Colour::kOff});
     EXPECT_SAYS(text, fmt::format("from {} cases", form["cases"].get<int>()));
     EXPECT_SAYS(text, fmt::format("revision {}", form["revision"].get<int>()));
     for (const json& work : form["work"]) {
