@@ -27,7 +27,9 @@ std::string sparkline(const std::vector<std::uint32_t>& counts) {
 
 std::string times(double value) {
   if (std::isinf(value)) return "∞";
-  return fmt::format(value < 0.995 ? "{:.2f}" : value < 9.95 ? "{:.1f}" : "{:.0f}", value);
+  return value < 0.995  ? fmt::format("{:.2f}", value)
+         : value < 9.95 ? fmt::format("{:.1f}", value)
+                        : fmt::format("{:.0f}", value);
 }
 
 std::string rate_text(double rate) {
@@ -124,7 +126,7 @@ class LatelyPrinter {
   }
 
   void began(const LatelyRow& row) {
-    if (row.change != Change::kRisen || !row.sum || row.sum->sum <= 0) return;
+    if (row.trend != Trend::kRisen || !row.sum || row.sum->sum <= 0) return;
     out_ += hang(
         "    ",
         fmt::format(
@@ -140,7 +142,7 @@ class LatelyPrinter {
       text +=
           fmt::format("{}{} in {}", i == 0 ? "" : ", ", row.earlier[i].cases, row.earlier[i].year);
     }
-    if (row.season == Season::kAllowedFor) text += "; its yearly course is allowed for";
+    if (row.season == Seasonality::kAllowedFor) text += "; its yearly course is allowed for";
     out_ += hang("    ", text, page_.width);
   }
 

@@ -13,10 +13,10 @@ namespace {
 
 constexpr std::size_t kMaxBytes = 16 * 1024 * 1024;
 
-std::uint32_t rows_of(const Json& kept, Change change) {
+std::uint32_t rows_of(const Json& kept, Trend trend) {
   std::uint32_t count = 0;
   for (const Json& row : kept.at("rows")) {
-    if (row.at("change") == name_of(change)) ++count;
+    if (row.at("change") == name_of(trend)) ++count;
   }
   return count;
 }
@@ -27,8 +27,8 @@ KeptLately kept_of(const Json& json) {
   kept.json = json.dump();
   kept.made = parse_date(json.at("made").get<std::string>()).value();
   kept.revision.value = json.at("revision").get<std::int64_t>();
-  kept.risen = rows_of(json, Change::kRisen);
-  kept.fallen = rows_of(json, Change::kFallen);
+  kept.risen = rows_of(json, Trend::kRisen);
+  kept.fallen = rows_of(json, Trend::kFallen);
   kept.pairings = static_cast<std::uint32_t>(json.at("pairings").size());
   return kept;
 }

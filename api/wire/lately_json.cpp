@@ -53,7 +53,7 @@ Json row_json(const LatelyRow& row) {
   return {{"component", row.cause.component},
           {"failure", row.cause.failure},
           {"engine_family", family_json(row.engine_family)},
-          {"change", name_of(row.change)},
+          {"change", name_of(row.trend)},
           {"season", name_of(row.season)},
           {"windows", windows},
           {"sum_above", sum_json(row.sum)},

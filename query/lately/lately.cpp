@@ -33,7 +33,7 @@ Number sum_of(const std::vector<Number>& values, std::size_t from, std::size_t t
 struct Watched {
   const CountSeries& series;
   std::vector<double> exposure;  // by month
-  Season season;
+  Seasonality season;
 };
 
 class Comparison {
@@ -59,7 +59,7 @@ class Comparison {
     lately.tested = settle_windows(lately.rows);
     if (months_ >= kYear + kFewestMonthsBefore) settle_sums(lately.rows);
     for (std::size_t i = 0; i < lately.rows.size(); ++i) {
-      lately.rows[i].change = change_of(lately.rows[i], watched_[i]);
+      lately.rows[i].trend = trend_of(lately.rows[i], watched_[i]);
     }
     std::stable_sort(lately.rows.begin(), lately.rows.end(),
                      [](const LatelyRow& a, const LatelyRow& b) {
@@ -73,9 +73,9 @@ class Comparison {
   void watch() {
     for (const CountSeries& cause : counts_.causes) {
       const SeasonWeights weights = season_of_cause(cause);
-      Watched watched{cause, {}, Season::kUnknown};
+      Watched watched{cause, {}, Seasonality::kUnknown};
       if (season_known()) {
-        watched.season = weights == kNoSeason ? Season::kNoCourse : Season::kAllowedFor;
+        watched.season = weights == kNoSeason ? Seasonality::kNoCourse : Seasonality::kAllowedFor;
       }
       for (std::size_t m = 0; m < months_; ++m) {
         watched.exposure.push_back(counts_.cases[m] * weights[month_of_year(counts_.month(m))]);
@@ -236,17 +236,17 @@ class Comparison {
   }
 
   // The shortest window that stands out speaks; a sum above its interval speaks for a rise.
-  Change change_of(const LatelyRow& row, const Watched& watched) const {
+  Trend trend_of(const LatelyRow& row, const Watched& watched) const {
     const bool signals = row.sum && row.sum->sum > 0 && row.sum->sum >= row.sum->interval;
     const auto out = std::find_if(row.windows.begin(), row.windows.end(), stands_out);
     const bool risen = signals || (out != row.windows.end() && out->rate.ratio > 1);
-    if (risen) return stands_against_year_before(row, watched) ? Change::kRisen : Change::kNone;
-    return out == row.windows.end() ? Change::kNone : Change::kFallen;
+    if (risen) return stands_against_year_before(row, watched) ? Trend::kRisen : Trend::kNone;
+    return out == row.windows.end() ? Trend::kNone : Trend::kFallen;
   }
 
   bool stands_against_year_before(const LatelyRow& row, const Watched& watched) const {
     const std::size_t length = kLatelyMonths.front();
-    if (row.season != Season::kUnknown || months_ < kYear + length) return true;
+    if (row.season != Seasonality::kUnknown || months_ < kYear + length) return true;
     const std::size_t end = months_ - kYear;
     const double now = sum_of(watched.exposure, months_ - length, months_);
     const double then = sum_of(watched.exposure, end - length, end);

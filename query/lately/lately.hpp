@@ -64,28 +64,29 @@ struct SumAbove {
   std::chrono::year_month began{};  // of the rise the sum tells of; only when it is above 0
 };
 
-enum class Change { kNone, kRisen, kFallen };
+enum class Trend { kNone, kRisen, kFallen };
 template <>
-inline constexpr EnumTable<Change, 3> kEnumNames<Change>{
-    {{Change::kNone, "none"}, {Change::kRisen, "risen"}, {Change::kFallen, "fallen"}}};
+inline constexpr EnumTable<Trend, 3> kEnumNames<Trend>{
+    {{Trend::kNone, "none"}, {Trend::kRisen, "risen"}, {Trend::kFallen, "fallen"}}};
 
 // Whether a row's months were weighed by its yearly course.
-enum class Season { kUnknown, kNoCourse, kAllowedFor };
+enum class Seasonality { kUnknown, kNoCourse, kAllowedFor };
 template <>
-inline constexpr EnumTable<Season, 3> kEnumNames<Season>{{{Season::kUnknown, "unknown"},
-                                                          {Season::kNoCourse, "no_course"},
-                                                          {Season::kAllowedFor, "allowed_for"}}};
+inline constexpr EnumTable<Seasonality, 3> kEnumNames<Seasonality>{
+    {{Seasonality::kUnknown, "unknown"},
+     {Seasonality::kNoCourse, "no_course"},
+     {Seasonality::kAllowedFor, "allowed_for"}}};
 
 struct LatelyRow {
   CauseParts cause;
   std::string engine_family;  // in lower case; empty: on any
-  Change change = Change::kNone;
+  Trend trend = Trend::kNone;
   std::vector<WindowRate> windows;   // as many of kLatelyMonths as there are months before
   std::optional<SumAbove> sum;       // none without twelve months before the last twelve
   std::vector<EarlierYear> earlier;  // the last three months in earlier years, latest first
   std::vector<std::uint32_t> drawn;  // by month, the last at the end; at most kDrawnMonths
   std::vector<double> usual;         // what was to be expected in each of them
-  Season season = Season::kUnknown;
+  Seasonality season = Seasonality::kUnknown;
 };
 
 struct NewPairing {

@@ -17,23 +17,23 @@ const WindowRate* window_of(const LatelyRow& row, std::size_t months) {
   return found == row.windows.end() ? nullptr : &*found;
 }
 
-Change change_seen(const LatelyRow& row, const std::optional<std::size_t>& months) {
-  if (!months) return row.change;
+Trend trend_seen(const LatelyRow& row, const std::optional<std::size_t>& months) {
+  if (!months) return row.trend;
   const WindowRate* window = window_of(row, *months);
-  if (window == nullptr || !stands_out(*window)) return Change::kNone;
-  const Change change = window->rate.ratio > 1 ? Change::kRisen : Change::kFallen;
+  if (window == nullptr || !stands_out(*window)) return Trend::kNone;
+  const Trend trend = window->rate.ratio > 1 ? Trend::kRisen : Trend::kFallen;
   // A rise that did not stand against the same months of the year before is none here either.
-  return change == Change::kRisen && row.change == Change::kNone ? Change::kNone : change;
+  return trend == Trend::kRisen && row.trend == Trend::kNone ? Trend::kNone : trend;
 }
 
-bool wanted(Change change, LatelyRows rows) {
+bool wanted(Trend trend, LatelyRows rows) {
   switch (rows) {
     case LatelyRows::kRisen:
-      return change == Change::kRisen;
+      return trend == Trend::kRisen;
     case LatelyRows::kFallen:
-      return change == Change::kFallen;
+      return trend == Trend::kFallen;
     case LatelyRows::kChanged:
-      return change != Change::kNone;
+      return trend != Trend::kNone;
     case LatelyRows::kAll:
       break;
   }
@@ -59,7 +59,7 @@ Result<Lately> seen_by(const LatelyView& view, Lately lately) {
     return family.empty() || row.engine_family == family;
   };
   std::erase_if(lately.rows, [&](const LatelyRow& row) {
-    return !of_family(row) || !wanted(change_seen(row, view.months), view.rows);
+    return !of_family(row) || !wanted(trend_seen(row, view.months), view.rows);
   });
   if (view.months) {
     std::stable_sort(lately.rows.begin(), lately.rows.end(), [&](const auto& a, const auto& b) {

@@ -25,6 +25,7 @@ std::uint32_t sum(const Counts& counts) {
 struct CountsOfFamily {
   std::vector<Counts> by_month;  // month, then cause
   Counts earlier;
+  std::uint32_t later = 0;  // closed after the last month
 };
 
 class Counting {
@@ -38,6 +39,7 @@ class Counting {
     auto later = since(family, after_);
     if (!all || !later) return fail(all ? later.error() : all.error());
     CountsOfFamily counted;
+    counted.later = sum(*later);
     for (std::size_t back = 1; back <= months.value_or(kMostMonths); ++back) {
       if (!months && sum(*later) == sum(*all)) break;
       auto from = since(family, after_ - std::chrono::months(static_cast<int>(back)));
@@ -129,8 +131,10 @@ Result<MonthlyCounts> monthly_counts(const CaseCounter& counter, Date as_of) {
   const auto all = counting.count("", std::nullopt);
   if (!all) return fail(all.error());
   MonthlyCounts counts;
-  if (all->by_month.empty() && sum(all->earlier) > 0) return fail(too_early(counter, after, as_of));
-  if (all->by_month.empty()) return counts;
+  if (all->by_month.empty()) {
+    if (all->later == 0) return counts;
+    return fail(too_early(counter, after, as_of));
+  }
   counts.first = after - std::chrono::months(static_cast<int>(all->by_month.size()));
   counts.cases = total_of(*all, "").by_month;
   counts.causes = series_of(*all, counter.causes(), "");

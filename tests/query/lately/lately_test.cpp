@@ -38,8 +38,8 @@ const LatelyRow& row_of(const Lately& lately, const std::string& component,
   });
 }
 
-Change change_of(const MonthlyCounts& counts) {
-  return row_of(lately(counts), "pump").change;
+Trend trend_of(const MonthlyCounts& counts) {
+  return row_of(lately(counts), "pump").trend;
 }
 
 // 3 a month, and from three months before the end as many as `risen`.
@@ -50,7 +50,7 @@ MonthlyCounts rising_to(std::uint32_t risen) {
 TEST(Lately, ARiseStandsOutWithTheMonthItBegan) {
   const Lately now = lately(rising_to(10));
   const LatelyRow& row = row_of(now, "pump");
-  EXPECT_EQ(row.change, Change::kRisen);
+  EXPECT_EQ(row.trend, Trend::kRisen);
   EXPECT_EQ(month_text(row.sum->began), "2025-10");
   ASSERT_EQ(row.windows.size(), 3U);
   EXPECT_EQ(row.windows[0].cases, 30U);
@@ -66,11 +66,11 @@ TEST(Lately, ARiseStandsOutWithTheMonthItBegan) {
 }
 
 TEST(Lately, NearMissesDoNot) {
-  EXPECT_EQ(change_of(rising_to(3)), Change::kNone);
-  EXPECT_EQ(change_of(rising_to(5)), Change::kNone);
+  EXPECT_EQ(trend_of(rising_to(3)), Trend::kNone);
+  EXPECT_EQ(trend_of(rising_to(5)), Trend::kNone);
   // One odd month long ago.
-  EXPECT_EQ(change_of(one_failure(monthly(48, [](std::size_t m) { return m == 20 ? 12U : 3U; }))),
-            Change::kNone);
+  EXPECT_EQ(trend_of(one_failure(monthly(48, [](std::size_t m) { return m == 20 ? 12U : 3U; }))),
+            Trend::kNone);
 }
 
 TEST(Lately, TwiceTheWorkIsNotTwiceTheFailures) {
@@ -79,13 +79,13 @@ TEST(Lately, TwiceTheWorkIsNotTwiceTheFailures) {
     counts.causes[1].by_month[month] = 300;
     counts.cases[month] = 309;
   }
-  EXPECT_EQ(change_of(counts), Change::kNone);
+  EXPECT_EQ(trend_of(counts), Trend::kNone);
 }
 
 TEST(Lately, AFallStandsOutAsOne) {
   const MonthlyCounts counts =
       one_failure(monthly(48, [](std::size_t month) { return month < 42 ? 8U : 1U; }));
-  EXPECT_EQ(change_of(counts), Change::kFallen);
+  EXPECT_EQ(trend_of(counts), Trend::kFallen);
   EXPECT_EQ(seen_by({{}, "", LatelyRows::kRisen}, lately(counts))->rows.size(), 0U);
   EXPECT_EQ(seen_by({{}, "", LatelyRows::kFallen}, lately(counts))->rows.size(), 1U);
 }
@@ -99,25 +99,25 @@ std::uint32_t every_winter(std::size_t month) {
 TEST(Lately, WhatComesEveryWinterIsNoNews) {
   for (const std::size_t months : {38U, 50U, 62U}) {
     const Lately now = lately(one_failure(monthly(months, every_winter)));
-    EXPECT_EQ(row_of(now, "pump").change, Change::kNone) << months;
-    EXPECT_EQ(row_of(now, "pump").season, Season::kAllowedFor) << months;
+    EXPECT_EQ(row_of(now, "pump").trend, Trend::kNone) << months;
+    EXPECT_EQ(row_of(now, "pump").season, Seasonality::kAllowedFor) << months;
   }
 }
 
 TEST(Lately, AWinterWorseThanAnyIsNews) {
   const MonthlyCounts counts = one_failure(
       monthly(50, [](std::size_t month) { return every_winter(month) * (month < 47 ? 1U : 3U); }));
-  EXPECT_EQ(change_of(counts), Change::kRisen);
+  EXPECT_EQ(trend_of(counts), Trend::kRisen);
 }
 
 // Too few years to tell the season; the year before says as much.
 TEST(Lately, WithOneWinterBehindTheYearBeforeSpeaks) {
-  EXPECT_EQ(change_of(one_failure(monthly(26, every_winter))), Change::kNone);
+  EXPECT_EQ(trend_of(one_failure(monthly(26, every_winter))), Trend::kNone);
   EXPECT_EQ(row_of(lately(one_failure(monthly(26, every_winter))), "pump").season,
-            Season::kUnknown);
-  EXPECT_EQ(change_of(one_failure(monthly(
+            Seasonality::kUnknown);
+  EXPECT_EQ(trend_of(one_failure(monthly(
                 26, [](std::size_t m) { return m < 23 ? every_winter(m) : 3 * every_winter(m); }))),
-            Change::kRisen);
+            Trend::kRisen);
 }
 
 TEST(Lately, TooFewMonthsAreComparedWithNothing) {
