@@ -102,8 +102,11 @@ std::vector<Verification> draw_verification(const FailurePattern& pattern, Rando
     const bool known =
         std::any_of(done.begin(), done.end(), [&](const auto& each) { return each.id == id; });
     if (!random.chance(often) || known) return;
-    const bool sure = random.chance(0.96);
-    done.push_back({std::string(id), sure ? Verdict::kPass : Verdict::kUnclear});
+    const double how = random.uniform();
+    const bool caught = how < kProofCatches;
+    const bool unclear = !caught && how < kProofCatches + kProofUnclear;
+    if (caught) done.push_back({std::string(id), Verdict::kFail});
+    done.push_back({std::string(id), unclear ? Verdict::kUnclear : Verdict::kPass});
   };
   add("road_test", 0.7);
   for (const std::string_view id : pattern.verification) add(id, 0.5);

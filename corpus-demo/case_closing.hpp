@@ -14,7 +14,10 @@ namespace shoplore {
 
 inline constexpr double kAlsoFound = 0.06, kContributing = 0.30;  // the latter where one is known
 inline constexpr double kDeclinedShare = 0.05;                    // of closed cases
-inline constexpr double kLabourAnHour = 62;                       // euro
+// Of steps done to prove a repair: something was still wrong, put right and proved again by the
+// same step; or it could not be told.
+inline constexpr double kProofCatches = 0.04, kProofUnclear = 0.03;
+inline constexpr double kLabourAnHour = 62;  // euro
 
 // Requires: record.closed is set and the plan is one of the pattern's.
 void write_closing(Case& record, const FailurePattern& pattern, const FixPlan& plan,

@@ -36,7 +36,8 @@ bool tells_alone(const std::vector<std::string_view>& stems) {
       "on",    "leak",  "nois",  "smoke", "play", "level", "long",  "hard",  "flat", "floor",
       "charg", "test",  "oil",   "two",   "turn", "work",  "start", "run",   "stay", "come",
       "go",    "lose",  "drop",  "hot",   "cold", "warm",  "stop",  "light", "lamp", "tight",
-      "pull",  "fault", "cabin", "key",   "gone", "water", "voltag"};
+      "pull",  "fault", "cabin", "key",   "gone", "water", "voltag",
+      "look",  "live",  "pour",  "warn",  "minut", "ten",  "read",   "measur"};
   return std::any_of(stems.begin(), stems.end(), [](std::string_view stem) {
     return !vague.contains(stem) && !is_particle(stem) && !says_pass(stem) && !says_fail(stem) &&
            !is_stop_word(stem);
@@ -111,8 +112,11 @@ CarriedPhrases::Found CarriedPhrases::best_at(const std::vector<Token>& tokens,
       continue;
     const bool same = best.rest != nullptr && words == best_words && *thing == best.thing;
     if (same) best.is_tied = true;
+    // "clutch pedal heavy, judders": the first word of the pair tells which pedal.
+    const bool is_nearer = *thing > best.thing && *thing != best.thing + 1;
+    const bool is_which = *thing + 1 == best.thing;
     if (words > best_words ||
-        (words == best_words && best.rest != nullptr && *thing > best.thing)) {
+        (words == best_words && best.rest != nullptr && (is_nearer || is_which))) {
       best = {&rest, at, last, *thing, false};
     }
   }
@@ -140,7 +144,9 @@ std::string CarriedPhrases::sense_of(const std::vector<Token>& tokens,
     const auto thing = nearest_before(tokens, rest.thing, match.first);
     if (!thing) continue;
     if (best != nullptr && *thing == nearest && *rest.id != *best->id) is_tied = true;
-    if (best != nullptr && *thing <= nearest) continue;
+    const bool is_which = best != nullptr && *thing + 1 == nearest;
+    const bool is_nearer = best == nullptr || (*thing > nearest && *thing != nearest + 1);
+    if (!is_nearer && !is_which) continue;
     best = &rest;
     nearest = *thing;
     is_tied = false;

@@ -113,8 +113,9 @@ class RuleBook {
               fmt::format("is before the opening on {}", format_date(record_.opened)));
     }
     if (record_.outcome && record_.outcome->as_of) {
-      require(record_.opened <= *record_.outcome->as_of, "/outcome/as_of",
-              fmt::format("is before the opening on {}", format_date(record_.opened)));
+      const Date done = record_.closed.value_or(record_.opened);
+      require(done <= *record_.outcome->as_of, "/outcome/as_of",
+              fmt::format("is before the closing on {}", format_date(done)));
     }
     const auto repairs = record_.earlier_repairs.value_or(std::vector<EarlierRepair>{});
     for (std::size_t i = 0; i < repairs.size(); ++i) {
@@ -242,6 +243,9 @@ class RuleBook {
     }
     if (!record_.outcome) return;
     require_mileage(record_.outcome->mileage_km, "/outcome/mileage_km");
+    const auto then = record_.vehicle.mileage_km, now = record_.outcome->mileage_km;
+    require(!then || !now || *then <= *now, "/outcome/mileage_km",
+            fmt::format("is less than the {} km at the repair", then ? then->value : 0));
     require(!record_.outcome->reason || record_.outcome->status == OutcomeStatus::kCameBack,
             "/outcome/reason", "only an outcome that came_back has a reason");
   }

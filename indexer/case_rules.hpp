@@ -17,10 +17,11 @@ namespace shoplore {
 // - closed: needs closed and cause; cause and outcome only in closed or withdrawn, a closing date
 //   in ended too: who reopens a case takes them away (the history keeps them);
 //   ended: needs ended; no_complaint: neither complaint, symptoms, codes nor cause;
-// - dates: opened <= closed, opened <= outcome as_of, earlier repair and warning dates <= opened
+// - dates: opened <= closed <= outcome as_of, earlier repair and warning dates <= opened
 //   or closed; none after the year 2199;
 // - numbers: model_year 1950..2100, mileage 0..3,000,000 km, minutes, hours, costs and quantities
 //   not negative, expected low <= high;
+// - the odometer of an outcome not below that of the case;
 // - an outcome reason only of came_back; codes only with scanned = yes (or left out, which then
 //   means yes); work signs only with work_looked_for = yes likewise;
 // - ids name entries of their kind (retired and aliased ones too: history keeps its words);

@@ -61,8 +61,12 @@ class PageChecks {
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kCheck) read_check(match);
     }
-    for (const PhraseMatch& match : matches) {
-      if (match.kind == EntryKind::kComponent) read_part(match);
+    const auto told =
+        components_told(vocabulary_, page_.matches({EntryKind::kSymptom, EntryKind::kCheck}));
+    for (PhraseMatch match : matches) {
+      if (match.kind != EntryKind::kComponent) continue;
+      name_bare_part(match, told);
+      read_part(match);
     }
   }
 
@@ -90,8 +94,17 @@ class PageChecks {
   void read_check(const PhraseMatch& match) {
     auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
-    if (!word && !reading) word = search_.around(match);
+    if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  // "CAN H to L 120 ohm": a reading that this check cannot take; the words after it are of another.
+  bool has_reading_behind(const PhraseMatch& match) const {
+    const std::size_t end = std::min(match.last + kReadingReach, page_.size());
+    for (std::size_t i = match.last; i < end && page_.same_clause(i, match.first); ++i) {
+      if (is_reading_[i] != 0) return true;
+    }
+    return false;
   }
 
   bool holds_a_check(TokenRange clause) const {
@@ -116,6 +129,14 @@ class PageChecks {
     PhraseMatch match{EntryKind::kCheck, guess->id, at[guess->telling.front()],
                       at[guess->telling.back()] + 1};
     read_check(match);
+  }
+
+  // "no reverse. linkage tight": the gear linkage, though the noun alone mostly names another.
+  void name_bare_part(PhraseMatch& match, const std::map<std::string, double>& told) const {
+    const std::string name = vocabulary_.display_name(EntryKind::kComponent, match.id);
+    if (match.last - match.first > 1 || words_of(name).size() < 2) return;
+    if (reader_.check_of(match.id, "") == nullptr) return;
+    if (auto id = reader_.bare_parts().at(page_, match.first, told)) match.id = std::move(*id);
   }
 
   // "pads 2 mm", "tone ring cracked"
@@ -202,6 +223,9 @@ class PageChecks {
 
   void judge_by_word(RecognisedItem& item, const VerdictWords& word) {
     item.verdict = word.verdict;
+    // A joint that is solid has no play; a slide that is solid does not slide.
+    const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
+    if (is_solid) item.verdict = Verdict::kPass;
     item.reading_chosen.clear();
     page_.claim(word.at);
   }
@@ -278,8 +302,8 @@ class PageChecks {
 
 }  // namespace
 
-CheckReader::CheckReader(const Vocabulary& vocabulary)
-    : vocabulary_(vocabulary), words_(vocabulary, EntryKind::kCheck) {
+CheckReader::CheckReader(const Vocabulary& vocabulary, const BareParts& bare_parts)
+    : vocabulary_(vocabulary), bare_parts_(bare_parts), words_(vocabulary, EntryKind::kCheck) {
   for (const auto& [id, entry] : vocabulary.entries(EntryKind::kCheck)) {
     const bool is_offered = entry.retired.empty() && entry.alias_of.empty();
     if (is_offered && !entry.components.empty()) {

@@ -23,9 +23,10 @@ bool written_together(std::string_view text, const Word& first, const Word& last
 
 std::optional<SignWord> sign_between(std::string_view text, const Word& before, const Word& after) {
   const std::string_view between = text.substr(before.end, after.begin - before.end);
-  const std::size_t sign = between.find_first_of("&+/");
+  const std::size_t sign = between.find_first_of("&+/@");
   if (sign == between.npos) return std::nullopt;
   const std::size_t at = before.end + sign;
+  if (between[sign] == '@') return SignWord{"at", at};
   if (between[sign] != '/') return SignWord{"and", at};
   if (before.text.size() < 3 || after.text.size() < 3) return std::nullopt;
   return SignWord{"or", at};

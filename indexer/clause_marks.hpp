@@ -22,12 +22,12 @@ namespace shoplore {
 
 // A sign that stands for a word.
 struct SignWord {
-  std::string word;    // "and", "or"
+  std::string word;    // "and", "or", "at"
   std::size_t at = 0;  // byte in the text
 };
 
-// "coil & plugs", "misfire/whistle": the sign as the word that it stands for. A slash only between
-// whole words: "a/c" is one.
+// "coil & plugs", "misfire/whistle", "lumpy @ idle": the sign as the word that it stands for. A
+// slash only between whole words: "a/c" is one.
 [[nodiscard]] std::optional<SignWord> sign_between(std::string_view text, const Word& before,
                                                    const Word& after);
 

@@ -21,7 +21,7 @@ std::optional<CodeStatus> status_of_word(std::string_view word) {
        {"memorized", kStored},   {"logged", kStored},        {"pending", kPending},
        {"pend", kPending},       {"permanent", kPermanent},  {"perm", kPermanent},
        {"pdtc", kPermanent},     {"active", kActive},        {"current", kActive},
-       {"present", kActive},     {"history", kHistory},      {"historic", kHistory},
+       {"present", kActive},     {"act", kActive},           {"history", kHistory},      {"historic", kHistory},
        {"historical", kHistory}, {"hist", kHistory},         {"passive", kHistory},
        {"inactive", kHistory},   {"intermittent", kHistory}, {"sporadic", kHistory}});
   for (const auto& [name, status] : words) {
@@ -32,7 +32,7 @@ std::optional<CodeStatus> status_of_word(std::string_view word) {
 
 bool is_word_of_other_things(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"active", "current", "present", "history", "intermittent", "sporadic", "passive"});
+      {"active", "act", "current", "present", "history", "intermittent", "sporadic", "passive"});
   return holds(words, word);
 }
 

@@ -11,6 +11,7 @@ namespace shoplore {
 namespace {
 
 constexpr std::size_t kLongestList = 24;  // tokens from a listed finding to the "or" that ends it
+constexpr std::size_t kTakenBackReach = 12;  // tokens from a finding to where it is taken back
 
 bool goes(std::string_view word) {
   return word == "goes" || word == "went" || word == "gone" || word == "stayed" ||
@@ -18,12 +19,25 @@ bool goes(std::string_view word) {
          word == "straight";
 }
 
+bool stays(std::string_view word) {
+  return word == "is" || word == "was" || word == "stays" || word == "stayed" || word == "now" ||
+         word == "remains" || word == "remained" || word == "still";
+}
+
 // Words that deny a finding after them, beside the negations: "nil leaks", "denies overheating",
 // "absence of", "free of".
 bool denies_what_follows(std::string_view word, std::string_view next) {
   if (word == "free" || word == "clear") return next == "of" || next == "from";
+  if (word == "far") return next == "from";
+  if (word == "rules" || word == "ruled" || word == "ruling") return next == "out";
   return word == "nil" || word == "zero" || word == "denies" || word == "denied" ||
          word == "absence" || word == "lack";
+}
+
+// "no it fails to finish", "no, they stall": an answer, and what follows is said anew.
+bool begins_statement(std::string_view word) {
+  return word == "it" || word == "he" || word == "she" || word == "they" || word == "we" ||
+         word == "i" || word == "its" || word == "there";
 }
 
 bool is_short_number(std::string_view word) {
@@ -41,6 +55,7 @@ bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after
 bool Denials::deny(TokenRange finding) {
   if (by_word_after(finding.last)) return true;
   const bool before = by_word_before(finding);
+  if (!before && taken_back(finding.last)) return true;
   if (!before && !by_list(finding)) return false;
   denied_ends_.push_back(finding.last);
   return true;
@@ -58,18 +73,33 @@ bool Denials::by_word_before(TokenRange finding) {
   std::size_t unknown = 0;
   for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
     const std::string& word = page_.word(i - 1);
+    if (has_ended(i - 1, finding)) {
+      page_.claim(i - 1);
+      return true;
+    }
     if (ends_negation(word) || leaves_brackets(i - 1)) return false;
     const bool claimed = page_.is_claimed(i - 1) && is_negation_[i - 1] == 0;
     const bool is_nothing =
         (word == "nothing" && page_.word(i) != "but") || denies_what_follows(word, page_.word(i));
     if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
+      if (word == "no" && begins_statement(page_.word(i))) return false;
       is_negation_[i - 1] = 1;
       page_.claim(i - 1);
       return true;
     }
     if (word == "or" || word == "nor") unknown = 0;
     if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
+  }
+  return false;
+}
+
+// "it has stopped squealing", but not "has not stopped squealing" or "stopped for fuel".
+bool Denials::has_ended(std::size_t word, TokenRange finding) const {
+  const bool is_end = page_.word(word) == "stopped" || page_.word(word) == "ceased";
+  if (!is_end || page_.is_claimed(word) || is_denied_at(page_, word)) return false;
+  for (std::size_t i = finding.first; i < finding.last; ++i) {
+    if (page_.word(i).ends_with("ing")) return true;
   }
   return false;
 }
@@ -98,7 +128,8 @@ bool Denials::answers_question(std::size_t next) const {
   const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
   const bool is_asked = between.find('?') != between.npos;
   return is_asked && (next + 1 >= page_.size() || !page_.same_clause(next, next + 1) ||
-                      page_.word(next + 1) == "longer" || page_.word(next + 1) == "any");
+                      page_.word(next + 1) == "longer" || page_.word(next + 1) == "any" ||
+                      begins_statement(page_.word(next + 1)));
 }
 
 // "white smoke - no", "misfire: negative", "play not": a word of denial alone in the rest of the
@@ -121,13 +152,35 @@ std::size_t Denials::lamp_goes_out(std::size_t next) const {
   if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
     return next;
   }
-  for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit"}) {
-    if (page_.word(next) == well) return next + 1;
+  std::size_t state = next;
+  while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
+  for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
+    if (page_.same_clause(state, next) && page_.word(state) == well) return state + 1;
   }
   std::size_t out = next;
   while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
   const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
   return is_out ? out + 1 : next;
+}
+
+// "says it pulls left, but I drove it and it doesn't": a little further on a clause, or what an
+// "and" or "but" begins, says nothing but that it does not. Another finding between takes it.
+bool Denials::taken_back(std::size_t next) {
+  for (std::size_t i = next; i + 2 < page_.size() && i < next + kTakenBackReach; ++i) {
+    if (page_.is_claimed(i)) return false;
+    const std::string& word = page_.word(i);
+    if (word != "it" && word != "they" && word != "she" && word != "he") continue;
+    const bool begins = !page_.same_clause(i - 1, i) || page_.word(i - 1) == "and" ||
+                        page_.word(i - 1) == "but" || page_.word(i - 1) == "though";
+    const std::string& verb = page_.word(i + 1);
+    const bool does = verb == "does" || verb == "did" || verb == "do" || verb == "is" ||
+                      verb == "was" || verb == "has";
+    const bool is_not = page_.word(i + 2) == "not" && page_.same_clause(i, i + 2);
+    if (!begins || !does || !is_not || page_.same_clause(i + 2, i + 3)) continue;
+    page_.claim({i, i + 3});
+    return true;
+  }
+  return false;
 }
 
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
@@ -137,10 +190,15 @@ bool Denials::by_word_after(std::size_t next) {
     page_.claim({next, end});
     return true;
   }
-  const bool is_none = page_.word(next) == "none" && page_.same_clause(next - 1, next);
-  if (is_none || stands_alone_as_no(next) || answers_question(next)) {
-    page_.claim(next);
-    return true;
+  // "screen mists up? No": words that say nothing are no part of the finding.
+  std::size_t answer = next;
+  while (page_.same_clause(answer, next - 1) && says_nothing(page_.word(answer))) ++answer;
+  if (answer < page_.size() && !page_.is_claimed(answer)) {
+    const bool is_none = page_.word(answer) == "none" && page_.same_clause(answer - 1, answer);
+    if (is_none || stands_alone_as_no(answer) || answers_question(answer)) {
+      page_.claim(answer);
+      return true;
+    }
   }
   std::size_t i = next;
   while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
@@ -170,6 +228,12 @@ bool Denials::by_negation_after(std::size_t next, std::size_t i) {
     page_.claim(i);
     return true;
   }
+  // "clutch slips no more"
+  const bool ends_there = !page_.same_clause(i + 2, next) || page_.word(i + 2) == "now";
+  if (is_no && page_.same_clause(i + 1, next) && page_.word(i + 1) == "more" && ends_there) {
+    page_.claim({i, i + 2});
+    return true;
+  }
   if (is_no && !(page_.same_clause(i + 1, next) && page_.word(i + 1) == "longer")) return false;
   std::size_t noticed = i + 1;
   const auto passes = [&](std::size_t at) {
@@ -177,7 +241,10 @@ bool Denials::by_negation_after(std::size_t next, std::size_t i) {
            (page_.word(at) == "longer" || page_.word(at) == "been" || page_.word(at) == "even");
   };
   while (passes(noticed)) ++noticed;
-  const bool denied = page_.same_clause(noticed, next) && is_noticed(page_.word(noticed));
+  const bool here = page_.same_clause(noticed, next);
+  // "noise of gearbox not have", as other languages put it
+  const bool had = here && page_.word(noticed) == "have" && !page_.same_clause(noticed + 1, next);
+  const bool denied = had || (here && is_noticed(page_.word(noticed)));
   if (denied) page_.claim({i, noticed + 1});
   return denied;
 }

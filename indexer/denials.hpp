@@ -35,9 +35,11 @@ class Denials {
  private:
   [[nodiscard]] bool by_word_before(TokenRange finding);
   [[nodiscard]] bool by_word_after(std::size_t next);
+  [[nodiscard]] bool taken_back(std::size_t next);
   [[nodiscard]] bool by_negation_after(std::size_t next, std::size_t i);
   [[nodiscard]] bool answers_question(std::size_t next) const;
   [[nodiscard]] bool stands_alone_as_no(std::size_t next) const;
+  [[nodiscard]] bool has_ended(std::size_t word, TokenRange finding) const;
   [[nodiscard]] bool leaves_brackets(std::size_t before) const;
   [[nodiscard]] std::size_t lamp_goes_out(std::size_t next) const;
   [[nodiscard]] bool by_list(TokenRange finding) const;

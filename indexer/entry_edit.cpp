@@ -53,6 +53,7 @@ constexpr ListField kLists[] = {
     {"cautions", &EntryEdit::cautions, &Entry::cautions, Droppable::kNo},
     {"removals", &EntryEdit::removals, &Entry::removals, Droppable::kYes},
     {"components", &EntryEdit::components, &Entry::components, Droppable::kYes},
+    {"afterwards", &EntryEdit::afterwards, &Entry::afterwards, Droppable::kYes},
     {"conditions", &EntryEdit::conditions, &Entry::conditions, Droppable::kYes},
     {"engine_families", &EntryEdit::engine_families, &Entry::engine_families, Droppable::kYes}};
 
@@ -282,10 +283,10 @@ class Editor {
         was_there = true;
       }
       if (was_there) continue;
-      return wrong(
-          fmt::format("drop: no phrase, removal, component, condition or engine family "
-                      "of it is '{}'",
-                      dropped));
+      return wrong(fmt::format(
+          "drop: no phrase, removal, component, need afterwards, condition or engine family "
+          "of it is '{}'",
+          dropped));
     }
     return {};
   }

@@ -29,8 +29,8 @@ struct EntryEdit {
   std::optional<std::string> unit, where, how, expands_to, source, make;  // "" empties the field
   std::optional<double> minutes, low, high;
   // Added to those that are there.
-  std::vector<std::string> phrases, contraries, cautions, removals, components, conditions,
-      engine_families;
+  std::vector<std::string> phrases, contraries, cautions, removals, components, afterwards,
+      conditions, engine_families;
   std::vector<std::string> dropped;     // taken out of whichever of these lists, cautions apart
   std::optional<std::string> retired;   // why; "" takes it back
   std::optional<std::string> alias_of;  // the id that stands for it; "" takes it back

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <optional>
 #include <utility>
 
 #include "indexer/case_keys.hpp"
@@ -20,7 +21,12 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kGroups{
     {{"code:", "scanned"},
      {"work_sign:", "work_looked_for"},
      {"earlier_repair:", "earlier_repairs"}}};
-constexpr std::array<std::string_view, 3> kMentions{"condition:", "misled:", "right:"};
+// A term of the index holds 245 bytes at most: more than six fixes or a very long brand is not
+// listed.
+constexpr std::size_t kMaxHindsightBytes = 200;
+
+constexpr std::array<std::string_view, 7> kHindsight{
+    "misled:", "right:", "contributing:", "done:", "came_back:", "brand:", "codes:"};
 
 template <class T>
 void sort_once(std::vector<T>& values) {
@@ -70,16 +76,65 @@ void add_checks(const Case& record, const Vocabulary& vocabulary,
   for (const auto& [id, verdict] : verdicts) items.push_back({"check:" + id, verdict});
 }
 
+void add_done(const Case& record, const Vocabulary& vocabulary, std::vector<EvidenceItem>& items) {
+  std::string together;
+  for (const std::string& key : fix_keys(record, vocabulary)) {
+    together += (together.empty() ? "" : "+") + key;
+  }
+  if (!together.empty()) items.push_back({"done:" + together, std::string(kPresent)});
+  if (!record.outcome || record.outcome->status != OutcomeStatus::kCameBack) return;
+  const auto& reason = record.outcome->reason;
+  items.push_back({"came_back:" + std::string(reason ? name_of(*reason) : kUnsaidReason),
+                   std::string(kPresent)});
+}
+
+// The component that a part's name means; nothing when no component is called so.
+std::optional<std::string> component_of(const Part& part, const Vocabulary& vocabulary) {
+  const std::string name = lower_case(part.part);
+  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kComponent)) {
+    if (id == name || lower_case(entry.name) == name) {
+      return std::string(vocabulary.canonical(EntryKind::kComponent, id));
+    }
+  }
+  return std::nullopt;
+}
+
+// The only thing that was replaced; nothing when there were several.
+std::optional<std::string> only_replaced(const Correction& done, const Vocabulary& vocabulary) {
+  std::optional<std::string> only;
+  for (const Fix& fix : done.fixes) {
+    if (fix.action != "replace") continue;
+    if (only) return std::nullopt;
+    only = std::string(vocabulary.canonical(EntryKind::kComponent, fix.component));
+  }
+  return only;
+}
+
+void add_brands(const Case& record, const Vocabulary& vocabulary,
+                std::vector<EvidenceItem>& items) {
+  if (!record.correction) return;
+  const Correction& done = *record.correction;
+  for (const Part& part : done.parts) {
+    if (part.brand.empty()) continue;
+    auto component = component_of(part, vocabulary);
+    if (!component && done.parts.size() == 1) component = only_replaced(done, vocabulary);
+    if (component) items.push_back({"brand:" + *component, lower_case(part.brand)});
+  }
+}
+
 }  // namespace
 
 KnownBy known_by(std::string_view attribute) {
   for (const auto& [prefix, group] : kGroups) {
     if (attribute.starts_with(prefix)) return KnownBy::kGroup;
   }
-  for (const std::string_view prefix : kMentions) {
-    if (attribute.starts_with(prefix)) return KnownBy::kMention;
-  }
-  return KnownBy::kItself;
+  const bool is_mention = attribute.starts_with("condition:") || is_hindsight(attribute);
+  return is_mention ? KnownBy::kMention : KnownBy::kItself;
+}
+
+bool is_hindsight(std::string_view attribute) {
+  return std::any_of(kHindsight.begin(), kHindsight.end(),
+                     [&](std::string_view prefix) { return attribute.starts_with(prefix); });
 }
 
 std::string known_group(std::string_view attribute) {
@@ -130,6 +185,18 @@ std::vector<EvidenceItem> hindsight_of(const Case& record, const Vocabulary& voc
                          vocabulary.canonical(EntryKind::kCheck, check.id),
                      std::string(name_of(check.verdict))});
   }
+  for (const Cause& cause : record.contributing) {
+    items.push_back({"contributing:" + cause_key(cause, vocabulary), std::string(kPresent)});
+  }
+  for (const Code& code : record.codes) {
+    const bool at_arrival = code.seen == CodeSeen::kArrival;
+    items.push_back({at_arrival ? "codes:at_arrival" : "codes:later", std::string(kPresent)});
+  }
+  add_done(record, vocabulary, items);
+  add_brands(record, vocabulary, items);
+  std::erase_if(items, [](const EvidenceItem& item) {
+    return item.attribute.size() + item.value.size() > kMaxHindsightBytes;
+  });
   sort_once(items);
   return items;
 }

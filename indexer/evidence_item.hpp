@@ -55,10 +55,27 @@ enum class KnownBy {
 // The groups and attributes whose value is known in this record, sorted, each once.
 [[nodiscard]] std::vector<std::string> known_in(const Case& record, const Vocabulary& vocabulary);
 
-// What later proved of the checks: "misled:<check>" or "right:<check>" = verdict, mentions. Kept
-// beside the evidence for counting trust in checks; never part of a question.
+// What was only known once the case was over. Kept beside the evidence for counting; never part of
+// a question and never evidence. Mentions all:
+//
+// | attribute                              | value       | listed when                            |
+// |----------------------------------------|-------------|----------------------------------------|
+// | misled:<check>, right:<check>          | the verdict | that was said of the check later       |
+// | contributing:<cause key>               | present     | it helped to bring the cause about     |
+// | done:<fix key>+<fix key>...            | present     | these fixes, sorted, were done         |
+// | came_back:<reason>                     | present     | it came back; reason unsaid if none    |
+// | brand:<component>                      | the brand   | a part of that brand was fitted        |
+// | codes:at_arrival, codes:later          | present     | a code was read then; later: not so    |
+//
+// A brand is the shop's own word in lower case. A part is known by a component's name or id, or by
+// being the only part of a case with only one thing replaced. What takes more than 200 bytes is
+// left out.
 [[nodiscard]] std::vector<EvidenceItem> hindsight_of(const Case& record,
                                                      const Vocabulary& vocabulary);
+[[nodiscard]] bool is_hindsight(std::string_view attribute);
+
+// Value of came_back where nobody wrote the reason down.
+inline constexpr std::string_view kUnsaidReason = "unsaid";
 
 // Lower edge of the half-open band [b, b + 50) thousand km holding this mileage; the last, 250,
 // is open above.

@@ -28,22 +28,20 @@ ItemKind item_kind(EntryKind kind) {
 }
 
 // Tokens from a symptom to the words in a later clause that say how often.
-constexpr std::size_t kReachBack = 3;
+constexpr std::size_t kReachBack = 5;
 
 class FindingReader {
  public:
-  FindingReader(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
-                const ConditionedPhrases& conditioned)
+  FindingReader(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids)
       : page_(page),
         vocabulary_(vocabulary),
-        symptoms_(symptoms),
-        conditioned_(conditioned),
+        aids_(aids),
+        parts_(page.matches({EntryKind::kComponent})),
         denials_(page) {}
 
   void read() {
     const auto conditions = page_.matches({EntryKind::kCondition});
-    auto matches =
-        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    auto matches = findings();
     add_speeds(matches);
     add_conditioned(matches);
     // Claimed first: a negation inside a phrase is the phrase's own and denies nothing around it.
@@ -61,7 +59,7 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(page_, match)) add_finding(match);
+      if (!is_another_thing(page_, match) && !cuts_a_part(match)) add_finding(match);
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
       add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
@@ -74,10 +72,26 @@ class FindingReader {
     read_how_often();
     name_narrower_symptoms();
     drop_wider_symptoms();
+    drop_contradicted();
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
  private:
+  // "play in the wheel bearing" names what was looked at, longer than "play in the wheel".
+  std::vector<PhraseMatch> findings() const {
+    auto matches =
+        page_.matches({EntryKind::kSymptom, EntryKind::kCondition, EntryKind::kWorkSign});
+    const auto checks = page_.matches({EntryKind::kCheck});
+    std::erase_if(matches, [&](const PhraseMatch& match) {
+      if (match.kind != EntryKind::kSymptom) return false;
+      return std::any_of(checks.begin(), checks.end(), [&](const PhraseMatch& check) {
+        return check.first <= match.first && check.last > match.last &&
+               check.last - check.first > match.last - match.first;
+      });
+    });
+    return matches;
+  }
+
   // Speeds that no phrase of the vocabulary holds.
   void add_speeds(std::vector<PhraseMatch>& matches) const {
     for (PhraseMatch& speed : speed_conditions(page_, vocabulary_)) {
@@ -96,7 +110,7 @@ class FindingReader {
     for (const PhraseMatch& match : matches) {
       if (match.kind == EntryKind::kCondition) conditions.push_back(match);
     }
-    for (PhraseMatch& symptom : page_.conditioned_matches(conditioned_, conditions)) {
+    for (PhraseMatch& symptom : page_.conditioned_matches(aids_.conditioned, conditions)) {
       const auto overlaps = [&](const PhraseMatch& other) {
         return symptom.first < other.last && other.first < symptom.last;
       };
@@ -143,7 +157,7 @@ class FindingReader {
       stems.push_back(page_.token(i).stem);
       at.push_back(i);
     }
-    const auto guess = symptoms_.guess(stems);
+    const auto guess = aids_.telling.guess(stems);
     if (!guess) return;
     add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
                  at[guess->telling.back()] + 1});
@@ -151,7 +165,26 @@ class FindingReader {
 
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
-    return !is_another_thing(page_, match) && !is_other_condition(page_, match);
+    return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
+           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
+  }
+
+  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name. The
+  // end of one is enough for what is there ("engine oil on the floor"), and for the wellness of a
+  // part of which the symptom tells.
+  bool cuts_a_part(const PhraseMatch& match) const {
+    if (match.kind != EntryKind::kSymptom) return false;
+    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, match.id);
+    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
+      if (part.last - part.first < 2) return false;
+      const bool goes_on = part.first <= match.first && match.last < part.last;
+      if (goes_on && match.first < part.last) return true;
+      const bool gives_end = match.state == Presence::kAbsent && part.first < match.first &&
+                             match.first < part.last && part.last <= match.last;
+      return gives_end && entry != nullptr &&
+             std::find(entry->components.begin(), entry->components.end(), part.id) ==
+                 entry->components.end();
+    });
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -162,9 +195,12 @@ class FindingReader {
   void add_finding(const PhraseMatch& match, Needs needs) {
     const TokenRange range = with_cylinder(page_, {match.first, match.last});
     page_.claim(range);
-    const bool denies_itself = match.state == Presence::kAbsent;
+    // "neither key is recognised": the denial of its being well
+    const bool is_turned = match.state == Presence::kAbsent && is_denied_at(page_, match.first);
+    const bool denies_itself = match.state == Presence::kAbsent && !is_turned;
     if (denies_itself) denials_.note_denied(range);
-    const bool absent = denies_itself || denials_.turn_round(match) || denials_.deny(range);
+    const bool absent =
+        denies_itself || (!is_turned && (denials_.turn_round(match) || denials_.deny(range)));
     if (needs == Needs::kDenial && !absent) return;
     keep(match, absent ? Presence::kAbsent : Presence::kPresent, range);
   }
@@ -238,6 +274,28 @@ class FindingReader {
     });
   }
 
+  // "compressor howls while charging, never howls on the road": there at times is there. What is
+  // only asked after ("Is there drag? The brakes do not drag.") gives way to its answer.
+  void drop_contradicted() {
+    std::set<std::string> asked, present;
+    for (const RecognisedItem& item : found_) {
+      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) continue;
+      const std::size_t end = item.span.end;
+      (page_.text().substr(end, 1) == "?" ? asked : present).insert(item.id);
+    }
+    std::set<std::string> denied;
+    for (const RecognisedItem& item : found_) {
+      if (item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent) {
+        denied.insert(item.id);
+      }
+    }
+    std::erase_if(found_, [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kSymptom) return false;
+      if (item.state == Presence::kAbsent) return present.contains(item.id);
+      return !present.contains(item.id) && asked.contains(item.id) && denied.contains(item.id);
+    });
+  }
+
   void read_how_often() {
     for (std::size_t i = 0; i < page_.size(); ++i) {
       const auto words = how_often_at(page_, i);
@@ -280,8 +338,8 @@ class FindingReader {
 
   NotePage& page_;
   const Vocabulary& vocabulary_;
-  const TellingWords& symptoms_;
-  const ConditionedPhrases& conditioned_;
+  const FindingAids& aids_;
+  const std::vector<PhraseMatch> parts_;
   std::vector<RecognisedItem> found_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
@@ -305,9 +363,8 @@ void drop_conditions_of_checks(NotePage& page) {
   });
 }
 
-void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
-                   const ConditionedPhrases& conditioned) {
-  FindingReader(page, vocabulary, symptoms, conditioned).read();
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids) {
+  FindingReader(page, vocabulary, aids).read();
 }
 
 }  // namespace shoplore

@@ -8,13 +8,20 @@
 
 #include "indexer/conditioned_phrases.hpp"
 #include "indexer/note_page.hpp"
+#include "indexer/other_subjects.hpp"
 #include "indexer/telling_words.hpp"
 
 namespace shoplore {
 
+// What is known of symptoms beyond their phrases; must outlive the reading.
+struct FindingAids {
+  const TellingWords& telling;
+  const ConditionedPhrases& conditioned;
+  const OtherSubjects& subjects;
+};
+
 // Claims what it read.
-void read_findings(NotePage& page, const Vocabulary& vocabulary, const TellingWords& symptoms,
-                   const ConditionedPhrases& conditioned);
+void read_findings(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids);
 
 // "dpf pressure at idle 38 mbar": how a check was done, not when something happens. Requires: all
 // checks are on the page.

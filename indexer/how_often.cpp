@@ -66,6 +66,9 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {HowOften::kAlways, {"constant"}},
     {HowOften::kAlways, {"permanently"}},
     {HowOften::kAlways, {"continuously"}},
+    {HowOften::kSometimes, {"one", "time", "in"}},
+    {HowOften::kSometimes, {"1", "time", "in"}},
+    {HowOften::kSometimes, {"once", "in"}},
     {HowOften::kOnce, {"only", "once"}},
     {HowOften::kOnce, {"just", "once"}},
     {HowOften::kOnce, {"just", "the", "once"}},
@@ -107,6 +110,9 @@ std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) 
     if (fits) return HowOftenWords{phrase.how_often, next};
   }
   if (page.is_claimed(at)) return std::nullopt;
+  // "the lamp came on once": the words before are the finding's.
+  const bool ends = at > 0 && page.same_clause(at - 1, at) && !page.same_clause(at + 1, at);
+  if (page.word(at) == "once" && ends) return HowOftenWords{HowOften::kOnce, at + 1};
   const std::size_t end = end_of_each(page, at);
   if (end > at) return HowOftenWords{HowOften::kAlways, end};
   return std::nullopt;

@@ -65,6 +65,13 @@ std::vector<std::string> texts_of(const Case& record, const Vocabulary& vocabula
   return texts;
 }
 
+std::optional<int> came_back_days(const Case& record) {
+  const auto& outcome = record.outcome;
+  if (!outcome || outcome->status != OutcomeStatus::kCameBack || !outcome->as_of) return {};
+  if (*outcome->as_of < *record.closed) return {};
+  return static_cast<int>((outcome->as_of->days - record.closed->days).count());
+}
+
 }  // namespace
 
 std::string item_term(const EvidenceItem& item) {
@@ -120,6 +127,7 @@ IndexDocument index_document(CaseId id, const Case& record, const Vocabulary& vo
   document.closed = *record.closed;
   document.mileage = record.vehicle.mileage_km;
   document.model_year = record.vehicle.model_year;
+  document.came_back_days = came_back_days(record);
   return document;
 }
 

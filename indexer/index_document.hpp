@@ -4,13 +4,22 @@
 // below. The document id is the case id. Bump kIndexFormat when anything here changes: an index
 // of another format is rebuilt from the records.
 //
-// | term            | meaning                          | slot | value (bytes) |
-// |-----------------|----------------------------------|------|--------------------------------------|
-// | XI<attr>=<val>  | evidence item                    | 0    | profile: cause|outcome|fix+fix+...
-// | | XK<group>       | attribute or group is known      | 1    | vehicle: token, or case:<id> | |
-// XC<cause key>   | main cause                       | 2    | cause|vehicle | | XP<proof>       |
-// how the cause was proved         | 3, 4 | day closed, mileage: sortable number | | (no prefix) |
-// stemmed word of the texts        | 5    | model year: sortable number          |
+// | term            | meaning                                                        |
+// |-----------------|----------------------------------------------------------------|
+// | XI<attr>=<val>  | evidence item, or what hindsight adds (evidence_item.hpp)      |
+// | XK<group>       | attribute or group is known                                    |
+// | XC<cause key>   | main cause                                                     |
+// | XP<proof>       | how the cause was proved                                       |
+// | (no prefix)     | stemmed word of the texts                                      |
+//
+// | slot | value (bytes)                                                             |
+// |------|---------------------------------------------------------------------------|
+// | 0    | profile: cause|outcome|fix+fix+...                                        |
+// | 1    | vehicle: token, or case:<id>                                              |
+// | 2    | cause|vehicle                                                             |
+// | 3, 4 | day closed, mileage: sortable number                                      |
+// | 5    | model year: sortable number                                               |
+// | 6    | days from closing to the day it came back, if it did: sortable number     |
 #pragma once
 
 #include <cstdint>
@@ -26,10 +35,11 @@
 
 namespace shoplore {
 
-inline constexpr int kIndexFormat = 1;
+inline constexpr int kIndexFormat = 2;
 
 inline constexpr unsigned kProfileSlot = 0, kVehicleSlot = 1, kCauseVehicleSlot = 2;
 inline constexpr unsigned kClosedSlot = 3, kMileageSlot = 4, kModelYearSlot = 5;
+inline constexpr unsigned kCameBackSlot = 6;
 
 inline constexpr std::string_view kItemPrefix = "XI", kKnownPrefix = "XK", kCausePrefix = "XC",
                                   kProofPrefix = "XP";
@@ -67,6 +77,7 @@ struct IndexDocument {
   Date closed;
   std::optional<Kilometres> mileage;
   std::optional<int> model_year;
+  std::optional<int> came_back_days;  // 0 or more; known only where the day was written down
 };
 
 // Requires: the record is closed (it has a cause and a closing date).

@@ -39,6 +39,9 @@ std::map<unsigned, std::string> values_of(const IndexDocument& document) {
   if (document.model_year) {
     values[kModelYearSlot] = Xapian::sortable_serialise(*document.model_year);
   }
+  if (document.came_back_days) {
+    values[kCameBackSlot] = Xapian::sortable_serialise(*document.came_back_days);
+  }
   return values;
 }
 

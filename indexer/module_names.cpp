@@ -67,6 +67,10 @@ std::string_view trimmed_end(std::string_view text, std::string_view what) {
   return last == text.npos ? std::string_view{} : text.substr(0, last + 1);
 }
 
+bool says_scan(std::string_view word) {
+  return word == "scan" || word == "scanned" || word == "read" || word == "memory";
+}
+
 bool may_come_before(const std::vector<Word>& words, std::size_t at, std::string_view line) {
   if (at == 0) return true;
   const std::string_view between =
@@ -111,10 +115,15 @@ std::optional<Span> module_before(std::string_view text, std::size_t end) {
     begin = std::min(blank == text.npos ? end : blank, end);
   }
   const std::string_view line = text.substr(begin, end - begin);
-  const std::string_view head = trimmed_end(line, " \t:-=[]()|");
+  std::string_view head = trimmed_end(line, " \t:-=[]()|");
   const bool marked = line.substr(head.size()).find_first_of(":-=])|") != line.npos;
-  const std::vector<Word> words = words_of(head);
+  std::vector<Word> words = words_of(head);
   if (words.empty() || words.back().end != head.size()) return std::nullopt;
+  // "TCM scan: P0750"
+  if (marked && words.size() > 1 && says_scan(words.back().text)) {
+    words.pop_back();
+    head = head.substr(0, words.back().end);
+  }
   for (std::size_t n = std::min(kLongestName, words.size()); n > 0; --n) {
     const std::size_t at = words.size() - n;
     const auto name = module_at(words, at);

@@ -49,7 +49,8 @@ bool ends_negation(std::string_view word) {
       {"and",       "but",    "however", "though", "just",    "only",    "reproduce",
        "replicate", "cure",   "cured",   "cures",  "fix",     "fixed",   "fixes",
        "solve",     "solved", "help",    "helped", "stop",    "stopped", "improve",
-       "improved",  "change", "changed", "touch",  "touched", "affect"});
+       "improved",  "change", "changed", "touch",  "touched", "affect",
+       "confirm",   "duplicate", "recreate", "provoke", "exclude"});
   return holds(words, word);
 }
 
@@ -58,7 +59,9 @@ bool is_noticed(std::string_view word) {
       {"found",     "heard",    "present",   "seen",   "noticed",  "felt",    "there",  "evident",
        "noted",     "on",       "lit",       "back",   "come",     "came",    "coming", "returned",
        "return",    "showing",  "happening", "happen", "detected", "visible", "stored", "apparent",
-       "occurring", "observed", "reported",  "yet",    "either"});
+       "occurring", "observed", "reported",  "yet",    "either",
+       "light",     "burn",     "burning",   "shown",  "displayed", "glow",   "illuminated",
+       "lighting",  "shows",    "show",      "glowing"});
   return holds(words, word);
 }
 
@@ -92,7 +95,8 @@ bool says_pass(std::string_view word) {
        "holds",     "hold",        "held",       "negative", "neg",          "smooth",    "lively",
        "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
        "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
-       "undamaged", "serviceable", "acceptable", "unworn",   "flawless"});
+       "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",     "grand",
+       "faultless", "immaculate",  "freely"});
   return holds(words, word);
 }
 
@@ -119,7 +123,7 @@ bool says_fail(std::string_view word) {
        "crusty",    "crumbling",      "brittle",      "spongy",       "sagging",  "sheared",
        "stripped",  "disconnected",   "unplugged",    "unlatched",    "twisted",  "misaligned",
        "condemned", "defective",      "damaged",      "dud",          "duff",     "knackered",
-       "shorted",   "unsatisfactory", "unacceptable", "culprit",      "clicking", "rattling",
+       "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",      "clicking", "rattling",
        "squeaking", "smells",         "stinks",       "punctured",    "flooded",  "rust",
        "corrosion", "snagged",        "sloppy",       "wobbly",       "leaky",    "failing",
        "failure",   "delaminated",    "glazed",       "hopeless"});
@@ -258,7 +262,10 @@ bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"play",   "leak",  "leaks",   "noise",    "drag",       "movement",  "fault",
        "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
-       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water"});
+       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water",
+       "hole",   "holes", "split",    "splits",  "corrosion",  "rust",      "kinks",
+       "kink",   "trace", "chafing",  "burns",     "issue",      "issues",    "defect",
+       "defects", "complaint", "complaints", "abnormality", "concerns"});
   return holds(words, word);
 }
 

@@ -71,7 +71,8 @@ Unit read_unit(std::string_view text, std::size_t begin) {
   const std::size_t word = i;
   while (is_word_char(byte_at(text, i))) ++i;
   const std::string name = lower_case(text.substr(word, i - word));
-  for (const char* km : {"km", "kms", "kilometres", "kilometers", "klicks"}) {
+  for (const char* km :
+       {"km", "kms", "kilometres", "kilometers", "kilometer", "kilometre", "klicks"}) {
     if (name == km) return {DistanceUnit::kKilometres, i};
   }
   if (name == "tkm") return {DistanceUnit::kKilometres, i, 1'000};
@@ -95,6 +96,12 @@ bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end
   const std::string before = lower_case(word_before(text, begin));
   for (const char* word : {"every", "after", "for", "within", "since", "last", "per", "another"}) {
     if (before == word) return true;
+  }
+  // "clutch replaced at 90k"
+  const std::string_view at = word_before(text, begin);
+  if (before == "at" && comes_before_readings(lower_case(word_before(
+                            text, static_cast<std::size_t>(at.data() - text.data()))))) {
+    return true;
   }
   const std::string after = word_after(text, end);
   for (const char* word : {"ago", "later", "since", "earlier", "interval", "per"}) {
@@ -155,6 +162,20 @@ bool is_part_of_more(std::string_view text, std::size_t begin, std::size_t end) 
   return before || after;
 }
 
+// "MY16": where "my" begins, or `begin`.
+std::size_t model_year_mark(std::string_view text, std::size_t begin) {
+  if (begin < 2 || lower_case(text.substr(begin - 2, 2)) != "my") return begin;
+  return begins_word(text, begin - 2) ? begin - 2 : begin;
+}
+
+// "15 plate", "63-plate": the age mark of a number plate, from March the year's last two digits,
+// from September these and fifty more; nothing without the word.
+std::optional<int> year_of_plate(std::string_view text, int mark, std::size_t end) {
+  const std::size_t word = byte_at(text, end) == '-' ? end + 1 : end;
+  if (word_after(text, word) != "plate") return std::nullopt;
+  return 2000 + (mark > 50 ? mark - 50 : mark);
+}
+
 std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t begin,
                                            std::size_t end) {
   constexpr std::string_view kPrintersQuote = "\u2019";
@@ -163,8 +184,12 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   std::size_t quote = begin;
   if (begin > 0 && text[begin - 1] == '\'') quote = begin - 1;
   if (text.substr(0, begin).ends_with(kPrintersQuote)) quote = begin - kPrintersQuote.size();
-  const bool is_short = end - begin == 2 && quote < begin && begins_word(text, quote);
-  const int year = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
+  if (const std::size_t my = model_year_mark(text, begin); my < begin) quote = my;
+  const auto plate = end - begin == 2 ? year_of_plate(text, value, end) : std::nullopt;
+  const bool is_short =
+      plate || (end - begin == 2 && quote < begin && begins_word(text, quote));
+  const int written = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
+  const int year = plate.value_or(written);
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
   const std::string before = lower_case(word_before(text, begin));  // "a Fell from 2019"
   if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
@@ -175,6 +200,7 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   item.kind = ItemKind::kModelYear;
   item.id = std::to_string(year);
   item.span = {is_short ? quote : begin, end};
+  if (quote < begin) item.span.begin = quote;
   if (is_short) item.reading_chosen = fmt::format("'{} taken as {}", text.substr(begin, 2), year);
   return item;
 }
@@ -210,7 +236,8 @@ std::vector<RecognisedItem> read_model_years(std::string_view text) {
     const std::size_t begin = i;
     while (is_digit(byte_at(text, i))) ++i;
     // A printer's quote before '16 is no ASCII, yet no letter either.
-    const bool begins = begins_word(text, begin) || text.substr(0, begin).ends_with("\u2019");
+    const bool begins = begins_word(text, begin) || text.substr(0, begin).ends_with("\u2019") ||
+                        model_year_mark(text, begin) < begin;
     if (!begins || is_word_char(byte_at(text, i)) || i - begin > 4) continue;
     if (auto item = read_year_at(text, begin, i)) return {std::move(*item)};
   }

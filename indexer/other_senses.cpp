@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 
@@ -17,6 +18,25 @@ bool is_time_past(const NotePage& page, std::size_t at) {
   if (at == 0) return false;
   const std::string& before = page.word(at - 1);
   return before == "last" || before == "this" || before == "since";
+}
+
+// "brakes on the rollers", "supply at the lamp": where, not when.
+bool is_place(const NotePage& page, const PhraseMatch& match) {
+  const std::string& last = page.word(match.last - 1);
+  if (last == "lamp" || last == "lamps") return true;
+  return last == "on" && match.last - match.first > 1 &&
+         page.same_clause(match.last, match.first) && page.word(match.last) == "the";
+}
+
+// "won't start hot, fine first thing": when it does not happen.
+bool is_where_all_is_well(const NotePage& page, std::size_t at) {
+  std::size_t i = at;
+  while (i > 0 && page.same_clause(i - 1, at) && is_stop_word(page.word(i - 1))) --i;
+  if (i == 0 || !page.same_clause(i - 1, at) || page.is_claimed(i - 1)) return false;
+  const std::string& before = page.word(i - 1);
+  const bool is_well = before == "fine" || before == "ok" || before == "okay" ||
+                       before == "perfect" || before == "alright" || before == "lovely";
+  return is_well && !is_denied_at(page, i - 1);
 }
 
 // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
@@ -43,11 +63,52 @@ bool is_order(const NotePage& page, const PhraseMatch& match) {
   return page.word(before) == "do" && (before == 0 || !page.same_clause(before - 1, before));
 }
 
+// "the flap won't go up", "it does not go into fourth": no engine that will not start.
+bool goes_somewhere(const NotePage& page, const PhraseMatch& match) {
+  if (page.word(match.last - 1) != "go" || !page.same_clause(match.last, match.first)) return false;
+  for (std::size_t i = match.first; i + 1 < match.last; ++i) {
+    const std::string& word = page.word(i);
+    if (word != "will" && word != "does" && word != "do" && word != "did" && word != "not") {
+      return false;
+    }
+  }
+  const std::string& next = page.word(match.last);
+  return is_particle(next) || next == "into" || next == "past" || next == "through";
+}
+
+// "could not fault the brakes" finds nothing wrong with them.
+bool is_verb_to_fault(const NotePage& page, const PhraseMatch& match) {
+  return page.word(match.first) == "fault" && match.first > 0 &&
+         page.word(match.first - 1) == "not";
+}
+
+// "couldn't get the gear lamp to flash": tried, and is no "can't get gear".
+bool is_tried(const NotePage& page, const PhraseMatch& match) {
+  if (page.word(match.last - 1) == "get" || match.last - match.first < 3) return false;
+  bool gets = false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    gets = gets || (page.word(i) == "get" && i > match.first && is_negation(page.word(i - 1)));
+  }
+  if (!gets) return false;
+  for (std::size_t i = match.last; i < match.last + 4 && page.same_clause(i, match.first); ++i) {
+    if (page.word(i) == "to") return true;
+  }
+  return false;
+}
+
+// "fluid pink": a colour; an engine pinks.
+bool is_colour(const NotePage& page, const PhraseMatch& match) {
+  return match.last - match.first == 1 && page.word(match.first) == "pink";
+}
+
 }  // namespace
 
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
-  if (is_order(page, match)) return true;
+  if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
+      is_colour(page, match) || is_tried(page, match)) {
+    return true;
+  }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }
@@ -56,7 +117,11 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 }
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
-  if (match.kind != EntryKind::kCondition || match.last - match.first > 1) return false;
+  if (match.kind != EntryKind::kCondition) return false;
+  if (is_where_all_is_well(page, match.first) || is_place(page, match)) return true;
+  const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
+  if (match.last - match.first > 1 && !is_stone) return false;
+  if (is_stone) return is_warmth_of_a_thing(page, match.first);
   if (is_time_past(page, match.first)) return true;
   if (!is_warmth(page.word(match.first))) return false;
   if (is_warmth_of_a_thing(page, match.first)) return true;

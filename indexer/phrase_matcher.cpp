@@ -20,6 +20,7 @@ bool may_stand_between(EntryKind kind, std::string_view word) {
   if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
   // "keeps running on" is no "engine running".
   if (kind == EntryKind::kCondition) return says_nothing(word);
+  if (kind == EntryKind::kSymptom && (word == "will" || word == "would")) return true;
   return says_nothing(word) || is_filler(word);
 }
 
@@ -50,22 +51,39 @@ bool is_an_order(std::string_view stem) {
   return stem == "check" || stem == "servic";
 }
 
-// "the pedal is not soft", "the alarm has never gone off".
-bool denies_within(EntryKind kind, std::string_view word) {
-  return kind == EntryKind::kSymptom && (word == "not" || word == "never");
+// "the pedal is not soft", "the alarm has never gone off", "the lamp no longer flashes", "the belt
+// has stopped squealing".
+bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t at) {
+  if (kind != EntryKind::kSymptom) return false;
+  const std::string& word = tokens[at].text;
+  const std::string_view next =
+      at + 1 < tokens.size() ? std::string_view(tokens[at + 1].text) : std::string_view();
+  if (word == "stopped" || word == "ceased") return next.ends_with("ing");
+  return word == "not" || word == "never" || word == "neither" || (word == "no" && next == "longer");
 }
 
 // Whether the word may stand before word k of the phrase; one that denies a symptom from within
 // turns the match round.
-bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k, std::string_view word,
-                PhraseMatch& match) {
+bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k,
+                const std::vector<Token>& tokens, PhraseMatch& match) {
+  const std::string& word = tokens[match.last].text;
   // "not at start up" is no "not starting".
   if (k == 1 && is_negation(phrase.stems[0]) && is_preposition(word)) return false;
-  if (denies_within(phrase.kind, word) && match.state == Presence::kPresent) {
-    match.state = Presence::kAbsent;
+  if (denies_within(phrase.kind, tokens, match.last) && match.state == phrase.state) {
+    const bool was_present = phrase.state == Presence::kPresent;
+    match.state = was_present ? Presence::kAbsent : Presence::kPresent;
     return true;
   }
-  return may_stand_between(phrase.kind, word);
+  const bool is_longer = word == "longer" && match.state != phrase.state;
+  return is_longer || may_stand_between(phrase.kind, word);
+}
+
+bool is_vague(const std::string& stemmed) {
+  for (const char* word : {"car", "completely", "totally", "absolutely", "stone", "stops", "goes", "cuts",
+                           "drops"}) {
+    if (stemmed == comparable(word)) return true;
+  }
+  return false;
 }
 
 std::vector<std::string> word_texts(std::string_view text) {
@@ -140,7 +158,8 @@ void PhraseMatcher::index_by_rarest() {
     // A negation must stand where the phrase has it.
     const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
                                     [](const std::string& word) { return is_negation(word); });
-    if (phrase.stems.size() < 2 || denies) continue;
+    // "steering rack ok" is no "steering ok".
+    if (phrase.stems.size() < 2 || denies || phrase.state == Presence::kAbsent) continue;
     const auto rarest = std::min_element(
         phrase.stems.begin(), phrase.stems.end(),
         [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
@@ -148,14 +167,14 @@ void PhraseMatcher::index_by_rarest() {
   }
 }
 
-// "horn ok", "window works" deny "horn dead", "window dead".
+// "horn ok", "window works" deny "horn dead", "window dead"; "the car is fine" denies nothing.
 void PhraseMatcher::add_contraries() {
   const std::string dead = comparable("dead");
   const std::size_t as_written = phrases_.size();
   for (std::size_t i = 0; i < as_written; ++i) {
     const bool is_dead = phrases_[i].kind == EntryKind::kSymptom && phrases_[i].stems.size() >= 2 &&
                          phrases_[i].state == Presence::kPresent &&
-                         phrases_[i].stems.back() == dead;
+                         phrases_[i].stems.back() == dead && !is_vague(phrases_[i].stems.front());
     if (!is_dead) continue;
     for (const char* well : {"ok", "fine", "works", "good", "okay"}) {
       Phrase contrary = phrases_[i];
@@ -170,7 +189,10 @@ void PhraseMatcher::add_contraries() {
 // every phrase as it is written, which stays the first choice.
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
-    return is_negation(word) || is_stop_word(word) || small_number(word);
+    // "window stopped" is not "stopped the window misting up", "brakes pull" not "pulled the brake
+    // disc".
+    return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop" ||
+           word == "pull";
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
@@ -181,6 +203,10 @@ void PhraseMatcher::add_turned_round() {
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
+    // "low side" is where; "left side low" is how it is.
+    if (phrase.kind == EntryKind::kCheck && (phrase.stems[0] == "low" || phrase.stems[0] == "high")) {
+      continue;
+    }
     phrases_.push_back(
         {phrase.kind, phrase.id, {phrase.stems[1], phrase.stems[0]}, phrase.state, ""});
   }
@@ -258,18 +284,22 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       match.shares_lamp = true;
       break;
     }
-    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last); ++gap) {
-      if (!is_free(match.last) || !passes_gap(phrase, k, tokens[match.last].text, match)) {
+    // Where it is ("driver's side front") is long to say and tells nothing else.
+    for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last);) {
+      if (!is_free(match.last) || !passes_gap(phrase, k, tokens, match)) {
         return std::nullopt;
       }
+      if (!says_position(tokens[match.last].text)) ++gap;
       ++match.last;
     }
     if (!fits(match.last)) return std::nullopt;
     ++match.last;
   }
   // "blower works on one speed only" is not well.
+  const bool as_good_as =
+      is_free(match.last) && tokens[match.last].text == "as" && tokens[match.last - 1].text == "good";
   const bool is_limited = phrase.state == Presence::kAbsent && is_free(match.last) &&
-                          limits_wellness(tokens[match.last].text);
+                          (as_good_as || limits_wellness(tokens[match.last].text));
   return is_limited ? std::nullopt : std::optional(match);
 }
 
@@ -279,11 +309,18 @@ std::optional<PhraseMatch> PhraseMatcher::longest_at(const std::vector<Token>& t
                                                      std::size_t at) const {
   const auto phrases = by_first_stem_.find(tokens[at].stem);
   if (phrases == by_first_stem_.end() || claimed[at] != 0) return std::nullopt;
+  std::optional<PhraseMatch> best;
+  std::size_t words = 0;
   for (const Phrase* phrase : phrases->second) {
+    if (best && phrase->stems.size() < words) break;
     if (!kinds.contains(phrase->kind)) continue;
-    if (auto match = match_at(*phrase, tokens, claimed, at)) return match;
+    auto match = match_at(*phrase, tokens, claimed, at);
+    // Of as many words the one that is denied further on: "compressor does not run constantly".
+    if (!match || (best && (match->last <= best->last || match->state == phrase->state))) continue;
+    words = phrase->stems.size();
+    best = std::move(match);
   }
-  return std::nullopt;
+  return best;
 }
 
 // Where the phrase's words stand around `at`, which holds its rarest; nothing when one is missing.
@@ -298,8 +335,11 @@ std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase&
   for (const std::string& stemmed : phrase.stems) {
     std::optional<std::size_t> nearest;
     for (std::size_t i = begin; i < end; ++i) {
+      // "brake disc checked" is no "check brakes".
+      const bool is_done = phrase.kind == EntryKind::kSymptom && is_an_order(stemmed) &&
+                           tokens[i].text.ends_with("ed");
       const bool fits =
-          tokens[i].stem == stemmed && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
+          tokens[i].stem == stemmed && !is_done && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
           std::find(spread.tokens.begin(), spread.tokens.end(), i) == spread.tokens.end();
       const auto distance = [&](std::size_t k) { return k > at ? k - at : at - k; };
       if (fits && (!nearest || distance(i) < distance(*nearest))) nearest = i;
@@ -352,9 +392,11 @@ std::vector<PhraseMatch> PhraseMatcher::matches(const std::vector<Token>& tokens
   std::vector<PhraseMatch> found;
   for (std::size_t at = 0; at < tokens.size();) {
     auto match = longest_at(tokens, claimed, kinds, at);
-    // "no boost surge" denies the surge and is no "no boost".
-    if (match && is_negation(tokens[at].text) && at + 1 < tokens.size()) {
-      const auto denied = longest_at(tokens, claimed, kinds, at + 1);
+    // "no boost surge" denies the surge and is no "no boost"; nor is "would not pull to one side"
+    // a "would not pull".
+    const std::size_t no = match && tokens[at].stem == "will" ? at + 1 : at;
+    if (match && no + 1 < tokens.size() && is_negation(tokens[no].text)) {
+      const auto denied = longest_at(tokens, claimed, kinds, no + 1);
       if (denied && denied->last > match->last) match.reset();
     }
     const std::size_t next = match ? match->last : at + 1;

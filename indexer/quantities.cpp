@@ -48,6 +48,16 @@ std::string format_date(Date date) {
                      static_cast<unsigned>(parts.month()), static_cast<unsigned>(parts.day()));
 }
 
+std::string thousands(std::int64_t number) {
+  std::string digits = fmt::format("{}", number);
+  const std::size_t first = number < 0 ? 1 : 0;
+  for (std::size_t at = digits.size(); at > first + 3;) {
+    at -= 3;
+    digits.insert(at, 1, ',');
+  }
+  return digits;
+}
+
 Date today() {
   return Date{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
 }

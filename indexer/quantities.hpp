@@ -56,6 +56,9 @@ struct Date {
 // "2026-02-28".
 [[nodiscard]] std::string format_date(Date date);
 
+// "2,400": thousands apart.
+[[nodiscard]] std::string thousands(std::int64_t number);
+
 // Today by this machine's clock, in UTC.
 [[nodiscard]] Date today();
 

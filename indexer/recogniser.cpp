@@ -13,6 +13,7 @@
 #include "indexer/note_page.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/number_readers.hpp"
+#include "indexer/other_subjects.hpp"
 #include "indexer/reading_reader.hpp"
 #include "indexer/repair_reader.hpp"
 #include "indexer/scan_bytes_reader.hpp"
@@ -32,6 +33,7 @@ struct Recogniser::Impl {
   BareParts bare_parts;
   CheckReader checks;
   TellingWords symptoms;
+  OtherSubjects subjects;
   WordsToKeep names;
   mutable std::once_flag suggester_made;
   mutable std::optional<WordSuggester> suggester;
@@ -44,8 +46,9 @@ struct Recogniser::Impl {
         conditioned(matcher),
         vehicle(words),
         bare_parts(words),
-        checks(words),
+        checks(words, bare_parts),
         symptoms(words, EntryKind::kSymptom),
+        subjects(words),
         names(vocabulary_words(words)) {}
 };
 
@@ -77,7 +80,8 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->vehicle.read(page);
   read_earlier_repairs(page, impl_->vocabulary, impl_->bare_parts);
   impl_->checks.read(page);
-  read_findings(page, impl_->vocabulary, impl_->symptoms, impl_->conditioned);
+  read_findings(page, impl_->vocabulary,
+                {impl_->symptoms, impl_->conditioned, impl_->subjects});
   impl_->checks.read_carried(page);
   drop_conditions_of_checks(page);
   return page.finish();

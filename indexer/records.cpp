@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "indexer/case_links.hpp"
 #include "indexer/case_rules.hpp"
 #include "indexer/file_lock.hpp"
 #include "indexer/identity_removal.hpp"
@@ -89,6 +90,9 @@ struct Records::Impl {
                                 const std::optional<Receipt>& receipt = {}) {
     auto clean = accepted(std::move(intake));
     if (!clean) return fail(clean.error());
+    if (is_link_changed(before.record, clean->record())) {
+      if (auto linked = check_link(clean->record(), store); !linked) return fail(linked.error());
+    }
     auto stored = store.change(before.id, expected, *clean, role, receipt);
     if (!stored) return fail(stored.error());
     return Recorded{std::move(*stored), clean->warnings()};
@@ -128,6 +132,9 @@ Result<Records> Records::open(const ShopFolder& folder) {
 Result<Recorded> Records::add(Intake intake, Role role, const std::optional<Receipt>& receipt) {
   auto clean = impl_->accepted(std::move(intake));
   if (!clean) return fail(clean.error());
+  if (auto linked = check_link(clean->record(), impl_->store); !linked) {
+    return fail(linked.error());
+  }
   auto added = impl_->store.add({&*clean, 1}, role, receipt);
   if (!added) {
     Error error = added.error();
@@ -150,9 +157,20 @@ Result<Recorded> Records::change(std::string_view ref, std::optional<Revision> e
                              receipt);
 }
 
+Result<Recorded> Records::replace(const StoredCase& before, Case record, Role role,
+                                  const std::optional<Receipt>& receipt) {
+  return impl_->store_change(before, before.revision, {std::move(record), {}}, role, receipt);
+}
+
 Receipt Records::receipt_of(std::string_view key, std::string_view request, int status) const {
   return {impl_->key.token_of_request(std::string("key:").append(key)),
           impl_->key.token_of_request(std::string("whole:").append(request)), status};
+}
+
+Result<std::string> Records::token_of(const Identity& identity) const {
+  const auto clean = remove_identities({{}, identity}, impl_->key, impl_->recogniser.names());
+  if (!clean) return fail(clean.error());
+  return clean->record().vehicle.token;
 }
 
 Result<Recorded> Records::add_findings(std::string_view ref, std::string_view text, Role role,
@@ -184,7 +202,7 @@ Result<Recorded> Records::restore(std::string_view ref, Revision revision, Role 
     return fail(ErrorCode::kNotFound, std::string(ref),
                 fmt::format("has no revision {}; see its history", revision.value));
   }
-  return impl_->store_change(*now, now->revision, {then->record, {}}, role);
+  return replace(*now, then->record, role);
 }
 
 Result<ImportReport> Records::import(std::istream& lines,

@@ -1,5 +1,5 @@
-// The workshop's desk: the one way in for records. Removes identities, checks rules, stores,
-// and lets the index follow.
+// The workshop's desk: the one way in for records. Removes identities, checks rules (of the record
+// case_rules.hpp, towards the case it follows case_links.hpp), stores, and lets the index follow.
 //
 // Nothing given here reaches the disk before identities were removed from it.
 // Lifetime: owns vocabulary, key and store of one shop folder. Threads: one at a time; a server
@@ -51,9 +51,17 @@ class Records {
                                         std::string_view patch, Role role,
                                         const std::optional<Receipt>& receipt = {});
 
+  // Puts a record in the place of the one read; kConflict when that changed meanwhile.
+  [[nodiscard]] Result<Recorded> replace(const StoredCase& before, Case record, Role role,
+                                         const std::optional<Receipt>& receipt = {});
+
   // The receipt of a request: its key and everything it said, as hashes under the shop's key.
   [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,
                                    int status) const;
+
+  // The pseudonym of the vehicle that a VIN or plate names, to look for its past by: nothing of it
+  // is kept. Empty when neither is given; errors as for a new case.
+  [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
 
   // Adds what was recognised in the text to an unfinished case, and the text to its notes. The
   // identity, when known, is removed from it like everything that has the shape of one.
@@ -63,7 +71,8 @@ class Records {
   // Puts the record back as it was at that revision, as a new change.
   [[nodiscard]] Result<Recorded> restore(std::string_view ref, Revision revision, Role role);
 
-  // JSON Lines, one case a line; blank lines are skipped. Stops at the first bad line, naming it;
+  // JSON Lines, one case a line; blank lines are skipped. Cases may come before what they follow:
+  // links are not checked. Stops at the first bad line, naming it;
   // what was acknowledged before it stays (progress: lines stored so far, a batch at a time).
   // Running it again with the same file goes on where it stopped: a line without a ref is named
   // after its content.

@@ -21,6 +21,8 @@ class DeedFinder {
         parts_(parts),
         may_replace_(may_replace),
         actions_(page.matches({EntryKind::kAction})),
+        conditions_(page.matches({EntryKind::kCondition})),
+        checks_(page.matches({EntryKind::kCheck})),
         action_(actions_.begin()) {}
 
   std::vector<Deed> find() {
@@ -40,11 +42,16 @@ class DeedFinder {
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
     if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
-    if (named && is_done(i)) {
+    if (named && is_done(i) && !is_passing(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
                   action_->id,
                   adjective ? DeedForm::kAdjective : DeedForm::kVerb};
+    }
+    // "since wheel balancing last week"
+    const bool is_naming = named && word.ends_with("ing") && action_->last - action_->first == 1;
+    if (is_naming && is_told_of_work(i)) {
+      return Deed{{i, i + 1}, action_->id, DeedForm::kFollowsPart};
     }
     // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
     if (!may_replace_) return std::nullopt;
@@ -52,6 +59,9 @@ class DeedFinder {
     if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
     if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
     if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
+    if (is_work_noun(word) && is_told_of_work(i)) {
+      return replace({i, i + 1}, DeedForm::kFollowsPart);
+    }
     return aged(i);
   }
 
@@ -70,6 +80,20 @@ class DeedFinder {
     return plain && i == action_->first;
   }
 
+  // "oil drained, had silver in it", "refitted the cover": let out for a look or put back today,
+  // unless who, when or the refilling is told.
+  bool is_passing(std::size_t i) const {
+    if (page_.word(i) != "drained" && page_.word(i) != "refitted") return false;
+    for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
+      const std::string& word = page_.word(next);
+      if (word == "refilled" || word == "filled" || word == "renewed" || word == "changed" ||
+          says_who_or_when(page_, next)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   // "I change battery two months ago"
   bool is_ours_of_late(std::size_t i) const {
     if (i == 0 || !page_.same_clause(i - 1, i) || !names_us(page_.word(i - 1))) return false;
@@ -85,7 +109,16 @@ class DeedFinder {
   }
 
   // "did the plugs", but not "the fan did come on" or "did not".
+  // "did the leak-off test" names a check.
   std::optional<Deed> did(std::size_t i) const {
+    std::size_t first = i + 1;
+    while (page_.same_clause(first, i) && is_stop_word(page_.word(first))) ++first;
+    const auto part = std::partition_point(
+        parts_.begin(), parts_.end(), [&](const PhraseMatch& each) { return each.first < first; });
+    const std::size_t end = part == parts_.end() ? first : part->last;
+    for (const PhraseMatch& check : checks_) {
+      if (check.first == first && check.last > end) return std::nullopt;
+    }
     return Deed{{i, i + 1}, action_->id, DeedForm::kLeadsPart};
   }
 
@@ -97,6 +130,37 @@ class DeedFinder {
     while (last < i + 3 && page_.same_clause(last, i) && page_.word(last) != "old") ++last;
     if (!page_.same_clause(last, i) || page_.word(last) != "old") return std::nullopt;
     return replace({i, last + 1}, DeedForm::kBeside);
+  }
+
+  static bool is_work_noun(std::string_view word) {
+    return word == "replacement" || word == "renewal" || word == "change";
+  }
+
+  // "since the thermostat replacement", "cambelt change at the dealer": a part goes before, and the
+  // work is an event in the past or somebody or some time is told with it.
+  bool is_told_of_work(std::size_t i) const {
+    const auto part = std::partition_point(parts_.begin(), parts_.end(),
+                                           [&](const PhraseMatch& each) { return each.last < i; });
+    if (part == parts_.end() || part->last != i) return false;
+    std::size_t first = part->first;
+    while (first > 0 && page_.same_clause(first - 1, i) &&
+           (page_.word(first - 1) == "the" || says_position(page_.word(first - 1)))) {
+      --first;
+    }
+    const bool is_event = first > 0 && page_.same_clause(first - 1, i) &&
+                          (page_.word(first - 1) == "since" || page_.word(first - 1) == "after" ||
+                           page_.word(first - 1) == "following");
+    // "since the battery change" is a condition of the vocabulary.
+    const bool is_condition =
+        std::any_of(conditions_.begin(), conditions_.end(), [&](const PhraseMatch& each) {
+          return each.first <= i && i < each.last;
+        });
+    if (is_event) return !is_condition;
+    for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
+      if (says_who_or_when(page_, next)) return true;
+      if (!is_stop_word(page_.word(next))) return false;
+    }
+    return false;
   }
 
   // "cambelt and pump by the last owner": after a component, before somebody.
@@ -119,7 +183,7 @@ class DeedFinder {
   const NotePage& page_;
   const std::vector<PhraseMatch>& parts_;
   bool may_replace_;
-  std::vector<PhraseMatch> actions_;
+  std::vector<PhraseMatch> actions_, conditions_, checks_;
   std::vector<PhraseMatch>::const_iterator action_;
 };
 

@@ -43,6 +43,7 @@ class PartFinder {
     std::for_each(findings.begin(), findings.end(), take);
     std::for_each(parts_.begin(), parts_.end(), take);
     name_battery();
+    drop_cells_of_keys();
     const auto told =
         components_told(vocabulary_, page_.matches({EntryKind::kSymptom, EntryKind::kCheck}));
     for (PhraseMatch& part : parts_) {
@@ -69,6 +70,18 @@ class PartFinder {
     for (PhraseMatch& part : parts_) {
       if (part.id == "battery") part.id = small;
     }
+  }
+
+  // "new battery in the key" is no battery of the car.
+  void drop_cells_of_keys() {
+    std::erase_if(parts_, [&](const PhraseMatch& part) {
+      if (part.id != "battery" && part.id != "twelve_volt_auxiliary_battery") return false;
+      std::size_t i = part.last;
+      while (page_.same_clause(i, part.first) && is_stop_word(page_.word(i))) ++i;
+      if (i == part.last || !page_.same_clause(i, part.first)) return false;
+      const std::string& thing = page_.word(i);
+      return thing == "key" || thing == "fob" || thing == "remote" || thing == "keyfob";
+    });
   }
 
   void add_parts_within(const std::vector<TokenRange>& conditions) {

@@ -138,9 +138,12 @@ bool is_of_owner(std::string_view word) {
   return word.ends_with("'s") && names_owner(word.substr(0, word.size() - 2));
 }
 
+// "our fitter", "this workshop"; "my husband" works at home.
 bool is_ours(const NotePage& page, std::size_t at) {
-  return at > 0 && page.same_clause(at - 1, at) &&
-         (page.word(at - 1) == "our" || page.word(at - 1) == "this" || page.word(at - 1) == "my");
+  if (at == 0 || !page.same_clause(at - 1, at)) return false;
+  const std::string& whose = page.word(at - 1);
+  if (whose == "my" || whose == "your") return !is_family(page.word(at));
+  return whose == "our" || whose == "this";
 }
 
 // "last owner", "previous owner's": not the one of today.
@@ -150,10 +153,16 @@ bool is_former(const NotePage& page, std::size_t at) {
           page.word(at - 1) == "former");
 }
 
-bool says_us(const NotePage& page, std::size_t at) {
+bool says_us(const NotePage& page, const std::vector<char>& is_work, std::size_t at) {
   const std::string& word = page.word(at);
-  // "renewed by you", in a customer's own words.
-  if (word == "you") return at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
+  // "renewed by you", "you renewed", in a customer's own words.
+  if (word == "you") {
+    const bool by = at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
+    // "the man before you cleaned it"
+    const bool is_subject = at == 0 || !page.same_clause(at - 1, at) ||
+                            !is_preposition(page.word(at - 1));
+    return by || (is_subject && did_it(page, is_work, at));
+  }
   if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {
     return false;
   }
@@ -172,7 +181,7 @@ std::optional<RepairedBy> repaired_by(const NotePage& page, const std::vector<ch
     } else if (names_owner(word) || is_of_owner(word)) {
       if (is_former(page, i)) others = true;
       owner = owner || did_it(page, is_work, i);
-    } else if (says_us(page, i)) {
+    } else if (says_us(page, is_work, i)) {
       (is_denied(page, i, words.first) ? others : here) = true;
     } else if (names_us(word)) {
       here = here || did_it(page, is_work, i);

@@ -16,14 +16,31 @@ bool is_number_sign(const NotePage& page, std::size_t at) {
   return page.word(at) == "no" && at + 1 < page.size() && small_number(page.word(at + 1));
 }
 
+// "to be cleaned", "can be cleaned"
+bool leaves_open(std::string_view word) {
+  return word == "to" || word == "can" || word == "could" || word == "should" || word == "must" ||
+         word == "will" || word == "would" || word == "may" || word == "might";
+}
+
+// "new pump from the store, not fitted", "coil here, not yet put in"
+bool is_denied_next(const NotePage& page, std::size_t next) {
+  if (next + 1 >= page.size() || !page.same_clause(next, next + 1)) return false;
+  if (!is_negation(page.word(next))) return false;
+  const std::size_t deed = page.word(next + 1) == "yet" ? next + 2 : next + 1;
+  if (!page.same_clause(deed, next)) return page.word(next + 1) == "yet";
+  const std::string& word = page.word(deed);
+  return word == "fitted" || word == "installed" || word == "replaced" || word == "changed" ||
+         word == "put";
+}
+
 }  // namespace
 
 bool is_undone_before(const NotePage& page, std::size_t at) {
   for (std::size_t i = at; i > 0 && page.same_clause(i - 1, at); --i) {
     const std::string& word = page.word(i - 1);
     const bool has_before = i > 1 && page.same_clause(i - 2, at);
-    if (word == "be" && has_before && page.word(i - 2) == "to") return true;
-    if (word == "if") return true;
+    if (word == "be" && has_before && leaves_open(page.word(i - 2))) return true;
+    if (word == "if" || word == "nobody") return true;
     if (is_stop_word(word) || says_position(word) || is_replaced_adjective(word)) continue;
     const bool is_month = word == "may" && has_before && page.word(i - 2) == "in";
     if (is_negation(word)) return !is_number_sign(page, i - 1);
@@ -43,6 +60,7 @@ bool is_undone_after(const NotePage& page, const std::vector<char>& is_work, Tok
     if (page.word(k) == "to" && page.word(k + 1) == "be") return true;
   }
   if (page.same_clause(i, group.first)) return says_wanted(page.word(i));
+  if (is_denied_next(page, i)) return true;
   const std::size_t end = page.token(i - 1).end;
   const std::size_t next = i < page.size() ? page.token(i).begin : page.text().size();
   return next > end && page.text().substr(end, next - end).find('?') != std::string_view::npos;

@@ -70,7 +70,7 @@ bool says_planned(std::string_view word) {
 bool says_wanted(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"needed", "required", "requested", "advised", "recommended", "quoted", "ordered", "wanted",
-       "necessary", "awaited", "tomorrow", "due", "please", "arriving"});
+       "necessary", "awaited", "tomorrow", "due", "please", "arriving", "stock", "store", "stores"});
   return holds(words, word);
 }
 
@@ -86,6 +86,12 @@ bool names_others(std::string_view word) {
        "agent",      "agents",      "indy",      "company",    "tuner",     "electrician",
        "locksmith",  "importer",    "station",   "builder",    "outfit",    "lad",
        "boys"});
+  return holds(words, word);
+}
+
+bool is_family(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"brother", "son", "dad", "father", "uncle", "husband", "neighbour", "friend"});
   return holds(words, word);
 }
 

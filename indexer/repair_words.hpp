@@ -43,6 +43,8 @@ namespace shoplore {
 [[nodiscard]] bool names_others(std::string_view word);
 
 // "customer", "he": the owner, when right before the work or after "by".
+// Somebody of the owner's home or street, never of a workshop.
+[[nodiscard]] bool is_family(std::string_view word);
 [[nodiscard]] bool names_owner(std::string_view word);
 
 // "himself", "diy": the owner wherever it stands.

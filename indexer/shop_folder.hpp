@@ -10,6 +10,8 @@
 // | vocabulary/     | the shop's own words, overriding the built-in ones                   |
 // | ranking.json    | the ranking's knobs, fitted on these records; can be thrown away    |
 // | figures.json    | what work takes here, out of these records; can be thrown away       |
+// | lately.json     | what was seen more often lately; can be thrown away                  |
+// | practice/       | one file an apprentice who practises (apprentice_record.hpp)         |
 // | backups/        | copies                                                               |
 #pragma once
 
@@ -28,6 +30,8 @@ struct ShopFolder {
   [[nodiscard]] std::filesystem::path vocabulary() const { return root / "vocabulary"; }
   [[nodiscard]] std::filesystem::path ranking() const { return root / "ranking.json"; }
   [[nodiscard]] std::filesystem::path figures() const { return root / "figures.json"; }
+  [[nodiscard]] std::filesystem::path lately() const { return root / "lately.json"; }
+  [[nodiscard]] std::filesystem::path practice() const { return root / "practice"; }
   [[nodiscard]] std::filesystem::path backups() const { return root / "backups"; }
 };
 

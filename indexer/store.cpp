@@ -125,6 +125,24 @@ Result<StoredCase> Store::read(std::string_view ref) const {
   });
 }
 
+Result<std::vector<std::string>> Store::refs(std::span<const CaseId> ids) const {
+  return impl_->guarded([&]() -> Result<std::vector<std::string>> {
+    // One transaction: else SQLite would take and leave its lock for each of them.
+    const SQLite::Transaction transaction(impl_->database);
+    SQLite::Statement select(impl_->database, "SELECT ref FROM case_ WHERE id = ?");
+    std::vector<std::string> refs;
+    for (const CaseId id : ids) {
+      select.reset();
+      select.bind(1, static_cast<std::int64_t>(id.value));
+      if (!select.executeStep()) {
+        return fail(ErrorCode::kNotFound, fmt::format("case {}", id.value), "no such case");
+      }
+      refs.push_back(select.getColumn(0).getString());
+    }
+    return refs;
+  });
+}
+
 Result<std::vector<Change>> Store::history(CaseId id, Revision after, std::size_t limit) const {
   return impl_->guarded([&]() -> Result<std::vector<Change>> {
     SQLite::Statement select(impl_->database, std::string(kChangeColumns) +

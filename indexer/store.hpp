@@ -71,8 +71,9 @@ struct CaseListFilter {
 
 // What is kept of a request that may be sent again: nothing of what it said.
 struct Receipt {
-  std::string key, request;  // keyed hashes (IdentityKey::token_of_request)
-  int status = 200;          // of the reply
+  std::string key, request;             // keyed hashes (IdentityKey::token_of_request)
+  int status = 200;                     // of the reply
+  std::vector<std::string> notes = {};  // of the reply, besides what removing identities warns of
 };
 
 // What a request did when it came first: enough to answer it again word for word.
@@ -116,6 +117,9 @@ class Store {
   // The latest record, or the latest at or before `as_of`; kNotFound.
   [[nodiscard]] Result<StoredCase> read(CaseId id, std::optional<Revision> as_of = {}) const;
   [[nodiscard]] Result<StoredCase> read(std::string_view ref) const;
+
+  // Their refs, in the same order, without reading their bodies; kNotFound.
+  [[nodiscard]] Result<std::vector<std::string>> refs(std::span<const CaseId> ids) const;
 
   // Changes of the case after that revision, at most `limit`, oldest first; kNotFound when there
   // is no such case, an empty list after its last change.

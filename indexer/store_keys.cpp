@@ -27,7 +27,9 @@ Result<void> Store::Impl::keep(const Receipt& receipt, CaseId case_id, Revision 
   forget.bind(1, now - kReceiptSeconds);
   forget.exec();
   std::string lines;
-  for (const std::string& warning : warnings) lines += warning + "\n";
+  for (const auto* notes : {&warnings, &receipt.notes}) {
+    for (const std::string& note : *notes) lines += note + "\n";
+  }
   SQLite::Statement insert(database,
                            "INSERT INTO request_key(key, request, at, case_id, revision, status, "
                            "warnings) VALUES(?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING");

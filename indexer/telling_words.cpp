@@ -29,16 +29,40 @@ std::vector<std::string> telling_stems(std::string_view text, EntryKind kind) {
   return stems;
 }
 
+// What was done to the thing; nothing it does by itself ("gearbox stripped here").
+bool says_taken_apart(std::string_view word) {
+  return says_look(word) || word == "pulled" || word == "stripped" || word == "removed" || word == "dismantled" || word == "opened" ||
+         word == "refitted" || word == "rebuilt" || word == "inspected";
+}
+
+bool says_well(std::string_view word) {
+  return word == "ok" || word == "okay" || word == "fine" || word == "good";
+}
+
+// What is measured or how much; no finding by itself ("adaptation values at limit").
+bool says_measure(std::string_view word) {
+  return word == "limit" || word == "limits" || word == "value" || word == "values" ||
+         word == "spec" || word == "reading" || word == "readings";
+}
+
+bool tells_when(std::string_view word) {
+  return says_how_often(word) || small_number(word) || word == "minutes" || word == "seconds" ||
+         word == "hours" || word == "single" || word == "time" || word == "times" ||
+         word == "day" || word == "days" || word == "once" || word == "twice" || word == "often";
+}
+
 }  // namespace
 
 bool tells_check(std::string_view word) {
   return !is_stop_word(word) && !says_pass(word) && !says_fail(word) && !is_negation(word) &&
+         !is_particle(word) && !is_noticed(word) &&
          !says_position(word) && !is_reading_unit(word) &&
          word.find_first_of("0123456789") == word.npos;
 }
 
 bool tells_symptom(std::string_view word) {
-  return !is_stop_word(word) && word.find_first_of("0123456789") == word.npos;
+  return !is_stop_word(word) && !says_taken_apart(word) && !says_measure(word) && !tells_when(word) && !says_well(word) &&
+         word.find_first_of("0123456789") == word.npos;
 }
 
 TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)
@@ -62,8 +86,14 @@ TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)
     texts.push_back(0);
     add(at, entry.name);
     for (const std::string& phrase : entry.phrases) add(at, phrase);
+    if (kind == EntryKind::kSymptom) continue;
     for (const std::string& part : entry.components) {
       add(at, vocabulary.display_name(EntryKind::kComponent, part));
+    }
+  }
+  if (kind == EntryKind::kSymptom) {
+    for (const auto& [id, part] : vocabulary.entries(EntryKind::kComponent)) {
+      for (const Word& word : words_of(part.name)) part_stems_.insert(comparable(word.text));
     }
   }
   for (const auto& [stem, by_entry] : counts) {
@@ -104,8 +134,12 @@ std::optional<TellingWords::Guess> TellingWords::guess(
   for (std::size_t c = 0; c < scores.size(); ++c) {
     if (c != best) next = std::max(next, scores[c]);
   }
+  // "timing chain is original": a part alone does nothing.
+  const bool says_more = std::any_of(
+      telling[best].begin(), telling[best].end(),
+      [&](std::size_t i) { return !part_stems_.contains(stems[i]); });
   const bool is_clear = scores[best] - next >= least_.lead && scores[best] + base >= least_.score &&
-                        telling[best].size() >= kLeastWords;
+                        telling[best].size() >= kLeastWords && says_more;
   if (!is_clear) return std::nullopt;
   return Guess{ids_[best], scores[best] - next, telling[best]};
 }

@@ -27,10 +27,20 @@ bool is_vehicle_fuel(const NotePage& page, std::size_t at) {
   return !before && !after;
 }
 
-// What a workshop calls a fuel, where the fuel's own name says something else: "gas" is mostly what
-// somebody steps on.
-std::optional<Fuel> fuel_of(std::string_view word) {
-  if (word == "gas") return std::nullopt;
+// "electric van", "gas vehicle"
+bool is_before_vehicle(const NotePage& page, std::size_t at) {
+  if (!page.same_clause(at, at + 1)) return false;
+  const std::string& next = page.word(at + 1);
+  return next == "van" || next == "car" || next == "vehicle" || next == "truck" ||
+         next == "taxi" || next == "minibus" || next == "pickup";
+}
+
+// What a workshop calls a fuel, where the fuel's own name says something else: a bare "gas" is
+// mostly what somebody steps on.
+std::optional<Fuel> fuel_of(const NotePage& page, std::size_t at) {
+  std::string_view word = page.word(at);
+  if (word == "gas") return is_before_vehicle(page, at) ? std::optional(Fuel::kGas) : std::nullopt;
+  if (word.ends_with("'s")) word.remove_suffix(2);  // "the hybrid's battery"
   if (word == "lpg" || word == "cng") return Fuel::kGas;
   if (word == "ev" || word == "bev") return Fuel::kElectric;
   if (word == "phev" || word == "hev") return Fuel::kHybrid;
@@ -38,15 +48,15 @@ std::optional<Fuel> fuel_of(std::string_view word) {
 }
 
 void read_fuels(NotePage& page) {
-  // "petrol smell" as a symptom's phrase is not the vehicle's fuel.
+  // "petrol smell" as a symptom's phrase is not the vehicle's fuel; "electric van will not charge" is.
   std::vector<char> in_phrase(page.size(), 0);
   for (const PhraseMatch& match :
        page.matches({EntryKind::kSymptom, EntryKind::kCheck, EntryKind::kComponent})) {
     for (std::size_t i = match.first; i < match.last; ++i) in_phrase[i] = 1;
   }
   for (std::size_t i = 0; i < page.size(); ++i) {
-    const auto fuel = fuel_of(page.word(i));
-    const bool is_free = !page.is_claimed(i) && in_phrase[i] == 0;
+    const auto fuel = fuel_of(page, i);
+    const bool is_free = !page.is_claimed(i) && (in_phrase[i] == 0 || is_before_vehicle(page, i));
     if (!fuel || !is_free || !is_vehicle_fuel(page, i) || has(page, ItemKind::kFuel)) continue;
     page.take(
         recognised_item(ItemKind::kFuel, std::string(name_of(*fuel)), page.span_of({i, i + 1})));

@@ -5,6 +5,7 @@
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
+#include "indexer/verdict_phrases.hpp"
 
 namespace shoplore {
 namespace {
@@ -28,6 +29,18 @@ bool is_limit(std::string_view word) {
          word == "limits" || word == "tolerance";
 }
 
+// "way out", "well below"
+bool is_away(std::string_view word) {
+  return word == "out" || word == "off" || word == "up" || word == "down" || word == "over" ||
+         word == "under" || word == "above" || word == "below" || word == "short";
+}
+
+// "in adjustment", "out of balance"
+bool is_condition_of_things(std::string_view word) {
+  return word == "order" || word == "green" || word == "adjustment" || word == "balance" ||
+         word == "shape" || word == "true" || word == "alignment" || word == "round";
+}
+
 // "fuel filter looked at, clean", "prop joints looked at - one stiff".
 bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
   const std::string_view between =
@@ -45,8 +58,12 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     if ((word == "low" || word == "high") && i + 1 < match.last) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
+    // "servo holds vacuum - fail"
+    if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-    const bool is_turned = is_denied_at(page_, i);
+    // "no pins burnt": a denial before the whole phrase
+    const bool is_turned =
+        is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
     return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
   }
   if (const auto denied = of_denied(match)) return denied;
@@ -54,6 +71,17 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   if (const auto found = after(match, reach)) return found;
   if (const auto found = before(match, reach)) return found;
   return of_having(match);
+}
+
+// A verdict that is nothing else, right behind the phrase.
+std::optional<VerdictWords> VerdictSearch::outright_after(const PhraseMatch& match) const {
+  const std::size_t i = match.last;
+  if (i >= page_.size() || page_.is_claimed(i) || !leads_on(page_, i - 1, i)) return std::nullopt;
+  const std::string& word = page_.word(i);
+  const bool fails = word == "fail" || word == "failed" || word == "fails" || word == "nok";
+  const bool passes = word == "pass" || word == "passed" || word == "ok";
+  if (!fails && !passes) return std::nullopt;
+  return VerdictWords{fails ? Verdict::kFail : Verdict::kPass, {i, i + 1}};
 }
 
 // "the turbo has shaft play", "there is play in the ball joint": what should not be there is.
@@ -95,7 +123,7 @@ std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) 
     return std::nullopt;
   }
   const std::string& word = page_.word(i);
-  if (word != "none" && word != "nil" && word != "zero") return std::nullopt;
+  if (word != "none" && word != "nil" && word != "zero" && word != "absent") return std::nullopt;
   for (std::size_t k = match.first; k < match.last; ++k) {
     if (const auto verdict = when_denied(page_.word(k))) return VerdictWords{*verdict, {i, i + 1}};
   }
@@ -111,16 +139,16 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
   const std::string_view first = word(i), last = word(next);
   const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
-  const bool is_beyond = first == "out" || first == "over" || first == "above" ||
+  const bool is_beyond = first == "out" || first == "outside" || first == "over" || first == "above" ||
                          first == "below" || first == "under" || first == "beyond";
   if (is_beyond && is_limit(last)) return fail;
+  if (first == "at" && (last == "limit" || last == "limits")) return fail;
+  if (first == "out" && is_condition_of_things(last)) return fail;
   if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
-      (is_limit(last) || last == "order" || last == "green")) {
+      (is_limit(last) || is_condition_of_things(last))) {
     return pass;
   }
-  if (first == "way" && (last == "out" || last == "off" || last == "up" || last == "down")) {
-    return fail;
-  }
+  if ((first == "way" || first == "well" || first == "far") && is_away(last)) return fail;
   if (first == "full" && word(i + 1) == "of") return fail;
   return std::nullopt;
 }
@@ -136,13 +164,20 @@ VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
 }
 
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
-  if (const auto found = of_words(i)) return found;
+  if (const auto found = verdict_phrase_at(page_, i)) return found;
+  if (auto found = of_words(i)) {
+    if (is_denied_at(page_, i)) found->verdict = turned(found->verdict);
+    return found;
+  }
   const std::string& word = page_.word(i);
   if (is_negation(word)) {
     std::size_t next = i + 1;
     while (page_.same_clause(next, i) && is_stop_word(page_.word(next))) ++next;
     if (!page_.same_clause(next, i) || page_.is_claimed(next)) return std::nullopt;
     const std::string& denied = page_.word(next);
+    if (denied == "say" || denied == "tell" || denied == "judge" || denied == "conclusive") {
+      return VerdictWords{Verdict::kUnclear, {i, next + 1}};
+    }
     if (const auto verdict = when_denied(denied)) return VerdictWords{*verdict, {i, next + 1}};
     if (says_pass(denied)) return VerdictWords{Verdict::kFail, {i, next + 1}};
     if (says_fail(denied)) return VerdictWords{Verdict::kPass, {i, next + 1}};
@@ -171,12 +206,22 @@ bool VerdictSearch::counts(std::size_t i) const {
          !small_number(word) && !says_look(word);
 }
 
+// "no pins burnt", "none of the hoses split": the denial before the thing turns what is said of it.
+VerdictWords VerdictSearch::turned_by_no(const PhraseMatch& match, VerdictWords words) const {
+  if (match.first == 0 || words.verdict != Verdict::kFail) return words;
+  const std::size_t no = match.first - 1;
+  const bool denied = page_.same_clause(no, match.first) && page_.word(no) == "no" &&
+                      !page_.is_claimed(no);
+  if (!denied) return words;
+  return {Verdict::kPass, {no, words.at.last}};
+}
+
 std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
                                                  VerdictReach reach) const {
   std::size_t words = 0, i = match.last;
   const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
   for (; page_.same_clause(i, match.first); ++i) {
-    if (const auto found = free_at(i)) return found;
+    if (auto found = free_at(i)) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.

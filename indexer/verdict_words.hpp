@@ -47,6 +47,8 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_lacking(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_having(const PhraseMatch& match) const;
+  [[nodiscard]] std::optional<VerdictWords> outright_after(const PhraseMatch& match) const;
+  [[nodiscard]] VerdictWords turned_by_no(const PhraseMatch& match, VerdictWords words) const;
   [[nodiscard]] std::optional<VerdictWords> after(const PhraseMatch& match,
                                                   VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,

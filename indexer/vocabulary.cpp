@@ -30,6 +30,7 @@ void fields(Io& io, Of<Entry> auto& e) {
   io.optional("cautions", e.cautions);
   io.optional("removals", e.removals);
   io.optional("components", e.components);
+  io.text("afterwards", e.afterwards);
   io.optional("minutes", e.minutes);
   io.optional("unit", e.unit);
   io.optional("low", e.low);
@@ -93,9 +94,11 @@ bool may_use(EntryKind kind, std::string_view field) {
   static const std::map<std::string_view, std::set<K>> users{
       {"contraries", {K::kSymptom}},
       {"kind_of", {K::kSymptom}},
-      {"cautions", {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction}},
+      {"cautions",
+       {K::kSymptom, K::kCheck, K::kComponent, K::kRemoval, K::kAction, K::kVerification}},
       {"removals", {K::kCheck}},
       {"components", {K::kCheck, K::kSymptom}},
+      {"afterwards", {K::kComponent}},
       {"minutes", {K::kCheck, K::kRemoval, K::kVerification}},
       {"unit", {K::kCheck}},
       {"range", {K::kCheck}},
@@ -120,6 +123,7 @@ std::string fault_of(const Entry& entry) {
       {"cautions", !entry.cautions.empty()},
       {"removals", !entry.removals.empty()},
       {"components", !entry.components.empty()},
+      {"afterwards", !entry.afterwards.empty()},
       {"minutes", entry.minutes.has_value()},
       {"unit", !entry.unit.empty()},
       {"range", entry.low || entry.high || entry.range_of},
@@ -349,6 +353,15 @@ std::string Vocabulary::canonical(EntryKind kind, std::string_view id) const {
   const Entry* entry = find(kind, id);
   while (entry != nullptr && !entry->alias_of.empty()) entry = find(kind, entry->alias_of);
   return entry == nullptr ? std::string(id) : entry->id;
+}
+
+std::vector<std::string> Vocabulary::same_entries(EntryKind kind, std::string_view id) const {
+  const std::string standing = canonical(kind, id);
+  std::vector<std::string> ids = {standing};
+  for (const auto& [each, entry] : entries(kind)) {
+    if (each != standing && canonical(kind, each) == standing) ids.push_back(each);
+  }
+  return ids;
 }
 
 std::string Vocabulary::display_name(EntryKind kind, std::string_view id) const {

@@ -76,14 +76,17 @@ struct Entry {
   std::string retired;                  // empty, or why it is no longer offered
   std::string alias_of;                 // empty, or the id of the same kind that stands for it
   std::string kind_of;                  // symptom: the wider symptom it is one sort of
-  std::vector<std::string> cautions;    // symptom, check, component, removal, action: caution ids
+  // symptom, check, component, removal, action, verification: caution ids
+  std::vector<std::string> cautions;
   std::vector<std::string> removals;    // check: what must come off first
   std::vector<std::string> components;  // check, symptom: components it tells about
-  std::optional<double> minutes;        // check, removal, verification
-  std::string unit;                     // check: unit of its reading
-  std::optional<double> low, high;      // check: expected range of its reading
-  std::optional<RangeOf> range_of;      // check: nothing is kValue
-  std::string where;                    // check: where to look or measure
+  // component: what it commonly needs once it was renewed or opened, a sentence each
+  std::vector<std::string> afterwards;
+  std::optional<double> minutes;    // check, removal, verification
+  std::string unit;                 // check: unit of its reading
+  std::optional<double> low, high;  // check: expected range of its reading
+  std::optional<RangeOf> range_of;  // check: nothing is kValue
+  std::string where;                // check: where to look or measure
   // check: condition ids it needs; symptom: those with which the wider symptom is this one
   std::vector<std::string> conditions;
   std::string how;         // check, verification: how to do it safely; caution: the text
@@ -113,6 +116,10 @@ class Vocabulary {
 
   // The id that stands for this one: follows aliases; the id itself when unknown.
   [[nodiscard]] std::string canonical(EntryKind kind, std::string_view id) const;
+
+  // Every id that this one stands for, itself the first; just the id when unknown. Cases keep the
+  // id they were recorded with.
+  [[nodiscard]] std::vector<std::string> same_entries(EntryKind kind, std::string_view id) const;
 
   // Name for people; the id with spaces for underscores when unknown.
   [[nodiscard]] std::string display_name(EntryKind kind, std::string_view id) const;

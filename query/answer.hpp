@@ -14,8 +14,10 @@
 #include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/outcomes/comeback_offer.hpp"
 #include "query/ranking/why_line.hpp"
 #include "query/share.hpp"
+#include "query/watch_out/warning.hpp"
 
 namespace shoplore {
 
@@ -51,22 +53,6 @@ struct LikelyCause {
   std::vector<FixCount> fixes_together;  // what was done together; each case counts once
 };
 
-// A warning with its counts. The kinds of the first form; more will follow.
-enum class WarningKind { kEarlierRepair, kCheckMisled, kFixCameBack, kSeenBefore };
-template <>
-inline constexpr EnumTable<WarningKind, 4> kEnumNames<WarningKind>{
-    {{WarningKind::kEarlierRepair, "earlier_repair"},
-     {WarningKind::kCheckMisled, "check_misled"},
-     {WarningKind::kFixCameBack, "fix_came_back"},
-     {WarningKind::kSeenBefore, "seen_before"}}};
-
-struct Warning {
-  WarningKind kind = WarningKind::kEarlierRepair;
-  std::string text;   // a sentence for people, counts included
-  std::string about;  // id of the fix, check or case
-  Share share;
-};
-
 // Byte ranges of matching words in a snippet.
 struct Snippet {
   std::string text;
@@ -96,6 +82,7 @@ struct Understood {
   std::vector<std::string> not_understood;   // the leftover words
   std::vector<WordSuggestions> suggestions;  // for those of them that have any
   std::vector<EvidenceItem> evidence;  // all it states, sorted; likely_causes.hpp says which rank
+  std::vector<std::string> known;      // groups and attributes of which it knows something, sorted
 };
 
 struct Answer {
@@ -108,6 +95,7 @@ struct Answer {
   bool nothing_matches = false;            // then nothing is ranked
   CheckAdvice next;                        // what to check next
   std::vector<Warning> watch_out;
+  std::vector<ComebackOffer> comeback_of;  // earlier cases this one may be a comeback of          // the dearest to ignore first
   std::vector<SimilarCase> similar;
   std::vector<Caution> cautions;
   Revision revision;

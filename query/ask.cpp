@@ -13,7 +13,7 @@
 #include "query/fix_counts.hpp"
 #include "query/ranking/likely_causes.hpp"
 #include "query/similar_cases.hpp"
-#include "query/watch_out.hpp"
+#include "query/watch_out/watch_out.hpp"
 
 namespace shoplore {
 namespace {
@@ -134,6 +134,26 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   return {};
 }
 
+// The vehicle, where the question knows it by its token.
+std::optional<VehicleNow> vehicle_now(const Question& question) {
+  const Case& record = question.record;
+  const std::string& token = record.vehicle.token.empty() ? question.vehicle : record.vehicle.token;
+  if (token.empty()) return std::nullopt;
+  const bool is_opened = record.opened != Date{};
+  return VehicleNow{token, record.ref, is_opened ? record.opened : question.day};
+}
+
+Result<void> warn_into(Answer& answer, const Question& question, const Snapshot& snapshot,
+                       const Store& store, const Vocabulary& vocabulary) {
+  auto warnings = watch_out(
+      {answer.understood.evidence, answer.understood.known, answer.likely_causes, question.filter,
+       snapshot.ledger(), vocabulary, snapshot.watch_basis(vocabulary), snapshot.figures()},
+      vehicle_now(question), store);
+  if (!warnings) return fail(warnings.error());
+  answer.watch_out = std::move(*warnings);
+  return {};
+}
+
 }  // namespace
 
 Understood understand(const Question& question, const Vocabulary& vocabulary,
@@ -150,6 +170,7 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
   Case record = question.record;
   add_recognised(record, understood.recognised);
   understood.evidence = evidence_of(record, vocabulary);
+  understood.known = known_in(record, vocabulary);
   return understood;
 }
 
@@ -170,10 +191,11 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
 
   if (auto ranked = rank_into(answer, question, snapshot, vocabulary); !ranked)
     return fail(ranked.error());
-  auto warnings = watch_out(answer.understood.evidence, answer.likely_causes, question.filter,
-                            ledger, vocabulary);
-  if (!warnings) return fail(warnings.error());
-  answer.watch_out = std::move(*warnings);
+  if (auto warned = warn_into(answer, question, snapshot, store, vocabulary); !warned)
+    return fail(warned.error());
+  auto offers = comeback_offers(question.record, store, vocabulary);
+  if (!offers) return fail(offers.error());
+  answer.comeback_of = std::move(*offers);
   answer.cautions =
       cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.

@@ -7,6 +7,7 @@
 // kBusy when the index moved on: refresh the snapshot and ask again.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "indexer/recogniser.hpp"
@@ -22,7 +23,12 @@ inline constexpr std::size_t kMaxQuestionBytes = 4'000;
 // A question as typed, or a record so far (an open case asked again), or both.
 struct Question {
   std::string text;
-  Case record;  // findings known besides the text; its cause, if any, is ignored
+  // Findings known besides the text, and the vehicle, which may have been here before; its cause,
+  // if any, is ignored.
+  Case record;
+  // Pseudonym of the vehicle, where the record has none (records.hpp makes it of VIN or plate).
+  std::string vehicle;
+  std::optional<Date> day;  // of the question; none: the record's opening
   Filter filter;
   std::uint32_t rows = 5;           // likely causes shown, 1 to 50
   std::uint32_t similar_cases = 5;  // 0 to 50

@@ -64,6 +64,7 @@ struct CountQuestion {
 struct CaseCause {
   CaseId id;
   CauseNumber cause = 0;
+  std::optional<int> came_back_days = {};  // from closing to coming back, where written down
 };
 
 struct ProfileCount {
@@ -96,12 +97,17 @@ class CaseCounter {
     return by_cause({{}, filter, {std::string(attribute)}});
   }
 
-  // The cases where all of it holds, by id.
+  // The cases where all of it holds, ascending by id.
   [[nodiscard]] virtual Result<std::vector<CaseCause>> cases(
       const CountQuestion& question) const = 0;
 
-  // Every item the counted cases hold, sorted: a group's "absent" is none of them.
-  [[nodiscard]] virtual Result<std::vector<EvidenceItem>> stored_items() const = 0;
+  // Every item the counted cases hold whose attribute begins so, sorted: a group's "absent" is none
+  // of them.
+  [[nodiscard]] virtual Result<std::vector<EvidenceItem>> items_beginning(
+      std::string_view attribute) const = 0;
+  [[nodiscard]] Result<std::vector<EvidenceItem>> stored_items() const {
+    return items_beginning("");
+  }
 
   // How many different values of the attribute the records hold; at least 1.
   [[nodiscard]] virtual Result<std::uint32_t> value_count(std::string_view attribute) const = 0;

@@ -20,13 +20,16 @@ void add(EntryKind kind, const std::string& id, const Vocabulary& vocabulary, Re
   for (const std::string& caution : entry->cautions) reasons[caution].insert(entry->name);
 }
 
+void add_drive(const std::string& fuel, Reasons& reasons) {
+  const bool is_electric = fuel == "electric" || fuel == "hybrid";
+  if (is_electric) reasons["high_voltage"].insert(fuel + " drive");
+}
+
 Reasons reasons_of(const std::vector<EvidenceItem>& items, const std::vector<LikelyCause>& causes,
                    const Vocabulary& vocabulary) {
   Reasons reasons;
   for (const EvidenceItem& item : items) {
-    const bool is_electric = item.value == "electric" || item.value == "hybrid";
-    if (item.attribute == "fuel" && is_electric)
-      reasons["high_voltage"].insert(item.value + " drive");
+    if (item.attribute == "fuel") add_drive(item.value, reasons);
     const std::string_view kind = kind_of_attribute(item.attribute);
     const std::string id(id_of_attribute(item.attribute));
     if (id.empty() || item.value == "absent") continue;
@@ -67,13 +70,7 @@ std::size_t urgency(const Caution& caution) {
   return before > 0 ? 1'000 + before : caution.because_of.size();
 }
 
-}  // namespace
-
-std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
-                                  const std::vector<LikelyCause>& causes, const CheckAdvice& next,
-                                  const Vocabulary& vocabulary) {
-  Reasons reasons = reasons_of(items, causes, vocabulary);
-  add_advice(next, vocabulary, reasons);
+std::vector<Caution> in_order(const Reasons& reasons, const Vocabulary& vocabulary) {
   std::vector<Caution> cautions;
   for (const auto& [id, names] : reasons) {
     const Entry* entry = vocabulary.find(EntryKind::kCaution, id);
@@ -84,6 +81,24 @@ std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
   std::stable_sort(cautions.begin(), cautions.end(),
                    [&](const Caution& a, const Caution& b) { return urgency(a) > urgency(b); });
   return cautions;
+}
+
+}  // namespace
+
+std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
+                                  const std::vector<LikelyCause>& causes, const CheckAdvice& next,
+                                  const Vocabulary& vocabulary) {
+  Reasons reasons = reasons_of(items, causes, vocabulary);
+  add_advice(next, vocabulary, reasons);
+  return in_order(reasons, vocabulary);
+}
+
+std::vector<Caution> cautions_of(const std::vector<Involved>& involved, std::optional<Fuel> fuel,
+                                 const Vocabulary& vocabulary) {
+  Reasons reasons;
+  for (const auto& [kind, id] : involved) add(kind, id, vocabulary, reasons);
+  if (fuel) add_drive(std::string(name_of(*fuel)), reasons);
+  return in_order(reasons, vocabulary);
 }
 
 std::set<std::string> unsafe_checks(const std::vector<EvidenceItem>& items,

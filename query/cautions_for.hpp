@@ -1,10 +1,11 @@
 // The cautions that symptoms, checks done or proposed with what comes off for them, earlier repairs
-// and likely causes call for.
+// and likely causes call for; or those of any work, by what it has to do with.
 //
 // From the vocabulary alone: independent of any count, so they show when nothing matches too.
 // Pure, any thread.
 #pragma once
 
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -19,6 +20,17 @@ namespace shoplore {
                                                 const std::vector<LikelyCause>& causes,
                                                 const CheckAdvice& next,
                                                 const Vocabulary& vocabulary);
+
+// A thing that work has to do with, as the vocabulary knows it.
+struct Involved {
+  EntryKind kind = EntryKind::kComponent;
+  std::string id;
+};
+
+// Those that these call for, and the drive where it is electric or hybrid; in the same order.
+[[nodiscard]] std::vector<Caution> cautions_of(const std::vector<Involved>& involved,
+                                               std::optional<Fuel> fuel,
+                                               const Vocabulary& vocabulary);
 
 // Checks that must not be done with these findings: on the road where brakes or steering may have
 // failed, with the engine cranked or running where that may break it.

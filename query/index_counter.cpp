@@ -108,19 +108,24 @@ Result<std::vector<CaseCause>> IndexCounter::cases(const CountQuestion& question
     std::vector<CaseCause> found;
     const Xapian::MSet matches = enquire.get_mset(0, index_.get_doccount());
     for (auto it = matches.begin(); it != matches.end(); ++it) {
-      const Profile profile = profile_from_text(it.get_document().get_value(kProfileSlot));
+      const Xapian::Document document = it.get_document();
+      const Profile profile = profile_from_text(document.get_value(kProfileSlot));
       const auto cause = causes_.find(profile.cause);
       assert(cause && "the cause table belongs to this index");
-      found.push_back({CaseId{*it}, *cause});
+      const std::string days = document.get_value(kCameBackSlot);
+      found.push_back({CaseId{*it}, *cause, {}});
+      if (!days.empty()) {
+        found.back().came_back_days = static_cast<int>(Xapian::sortable_unserialise(days));
+      }
     }
     return found;
   });
 }
 
-Result<std::vector<EvidenceItem>> IndexCounter::stored_items() const {
+Result<std::vector<EvidenceItem>> IndexCounter::items_beginning(std::string_view attribute) const {
   return guarded([&]() -> Result<std::vector<EvidenceItem>> {
     std::vector<EvidenceItem> items;
-    const std::string prefix(kItemPrefix);
+    const std::string prefix = std::string(kItemPrefix).append(attribute);
     for (auto it = index_.allterms_begin(prefix); it != index_.allterms_end(prefix); ++it) {
       items.push_back(item_of_term(*it));
     }

@@ -23,7 +23,8 @@ class IndexCounter final : public CaseCounter {
   [[nodiscard]] Result<std::vector<std::uint32_t>> by_cause(
       const CountQuestion& question) const override;
   [[nodiscard]] Result<std::vector<CaseCause>> cases(const CountQuestion& question) const override;
-  [[nodiscard]] Result<std::vector<EvidenceItem>> stored_items() const override;
+  [[nodiscard]] Result<std::vector<EvidenceItem>> items_beginning(
+      std::string_view attribute) const override;
   [[nodiscard]] Result<std::uint32_t> value_count(std::string_view attribute) const override;
   [[nodiscard]] const CauseTable& causes() const override;
 

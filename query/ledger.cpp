@@ -28,6 +28,7 @@ struct Row {
   std::uint32_t profile = 0, vehicle = 0, cause_vehicle = 0;
   CauseNumber cause = 0;
   std::int32_t closed = kNoNumber, mileage = kNoNumber, model_year = kNoNumber;
+  std::int32_t came_back = kNoNumber;
 };
 
 struct Chunk {
@@ -251,6 +252,7 @@ void put_document(const Xapian::Document& document, std::uint32_t id, const Row&
   placed.closed = whole_number(document.get_value(kClosedSlot));
   placed.mileage = whole_number(document.get_value(kMileageSlot));
   placed.model_year = whole_number(document.get_value(kModelYearSlot));
+  placed.came_back = whole_number(document.get_value(kCameBackSlot));
 }
 
 void take_out(std::uint32_t id, Chunk& chunk) {
@@ -285,6 +287,7 @@ Ledger Ledger::load(const Xapian::Database& index) {
   load_numbers(index, kClosedSlot, &Row::closed, chunks);
   load_numbers(index, kMileageSlot, &Row::mileage, chunks);
   load_numbers(index, kModelYearSlot, &Row::model_year, chunks);
+  load_numbers(index, kCameBackSlot, &Row::came_back, chunks);
   for (const std::string_view prefix : {kItemPrefix, kKnownPrefix, kProofPrefix}) {
     load_bits(index, prefix, chunks);
   }
@@ -381,16 +384,18 @@ Result<std::vector<std::uint32_t>> Ledger::by_cause(const CountQuestion& questio
 Result<std::vector<CaseCause>> Ledger::cases(const CountQuestion& question) const {
   std::vector<CaseCause> found;
   impl_->for_each_match(question, [&](std::uint32_t id, const Row& row) {
-    found.push_back({CaseId{id}, row.cause});
+    const bool day_known = row.came_back != kNoNumber;
+    found.push_back(
+        {CaseId{id}, row.cause, day_known ? std::optional<int>(row.came_back) : std::nullopt});
   });
   return found;
 }
 
-Result<std::vector<EvidenceItem>> Ledger::stored_items() const {
+Result<std::vector<EvidenceItem>> Ledger::items_beginning(std::string_view attribute) const {
   std::set<std::string_view> terms;
+  const std::string prefix = std::string(kItemPrefix).append(attribute);
   for (const auto& chunk : impl_->chunks) {
     if (!chunk) continue;
-    const std::string prefix(kItemPrefix);
     for (auto it = chunk->bits.lower_bound(prefix);
          it != chunk->bits.end() && it->first.starts_with(prefix); ++it) {
       terms.insert(it->first);

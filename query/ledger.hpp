@@ -1,9 +1,9 @@
 // The ledger: every counted case as bits, for exact counts in microseconds.
 //
 // A bitmap per evidence item, known group and proof, and packed columns (profile, vehicle,
-// cause-and-vehicle, day closed, mileage, model year), in immutable chunks of 65,536 case ids. An
-// edit rebuilds one chunk and shares the others.
-// Lifetime: immutable; copies share. Threads: any number may read.
+// cause-and-vehicle, day closed, mileage, model year, days to coming back), in immutable chunks of
+// 65,536 case ids. An edit rebuilds one chunk and shares the others. Lifetime: immutable; copies
+// share. Threads: any number may read.
 #pragma once
 
 #include <memory>
@@ -38,7 +38,8 @@ class Ledger final : public CaseCounter {
   [[nodiscard]] Result<std::vector<std::uint32_t>> by_cause(
       const CountQuestion& question) const override;
   [[nodiscard]] Result<std::vector<CaseCause>> cases(const CountQuestion& question) const override;
-  [[nodiscard]] Result<std::vector<EvidenceItem>> stored_items() const override;
+  [[nodiscard]] Result<std::vector<EvidenceItem>> items_beginning(
+      std::string_view attribute) const override;
   [[nodiscard]] Result<std::uint32_t> value_count(std::string_view attribute) const override;
   [[nodiscard]] const CauseTable& causes() const override;
 

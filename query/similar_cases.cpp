@@ -10,6 +10,7 @@
 #include <set>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/quantities.hpp"
 #include "indexer/text.hpp"
 #include "query/filter_query.hpp"
 
@@ -22,13 +23,6 @@ constexpr std::size_t kSnippetBytes = 160;
 bool finds_something(const std::string& word) {
   const bool number = word.find_first_not_of("0123456789") == word.npos;
   return word != "no" && word != "not" && (!number || word.size() > 3);
-}
-
-// "142,000"
-std::string grouped(std::int64_t number) {
-  std::string text = std::to_string(number);
-  for (std::size_t i = text.size(); i > 3;) text.insert(i -= 3, ",");
-  return text;
 }
 
 // The words typed, and the names the records use for what was recognised in them. "No whistle"
@@ -178,7 +172,7 @@ std::string vehicle_text(const Vehicle& vehicle) {
   add(vehicle.make);
   add(vehicle.model);
   add(vehicle.engine_family);
-  if (vehicle.mileage_km) text += ", " + grouped(vehicle.mileage_km->value) + " km";
+  if (vehicle.mileage_km) text += ", " + thousands(vehicle.mileage_km->value) + " km";
   return text;
 }
 

@@ -56,6 +56,8 @@ struct Snapshot::Impl {
   WorkFigures figures;
   mutable std::once_flag rates_made;
   mutable std::vector<AnswerRates> rates;
+  mutable std::once_flag basis_made;
+  mutable WatchBasis basis;
   // A handle serves one user at a time; the lock is held only to take one and to put it back.
   mutable std::mutex mutex;
   mutable std::vector<Xapian::Database> idle;
@@ -139,6 +141,12 @@ const std::vector<AnswerRates>& Snapshot::answer_rates() const {
     impl_->rates = *shoplore::answer_rates(impl_->ledger, impl_->knobs.smoothing.attributes);
   });
   return impl_->rates;
+}
+
+const WatchBasis& Snapshot::watch_basis(const Vocabulary& vocabulary) const {
+  std::call_once(impl_->basis_made,
+                 [&] { impl_->basis = *shoplore::watch_basis(impl_->ledger, vocabulary); });
+  return impl_->basis;
 }
 
 const WorkFigures& Snapshot::figures() const {

@@ -20,6 +20,7 @@
 #include "query/checks/work_figures.hpp"
 #include "query/ledger.hpp"
 #include "query/ranking/ranking_model.hpp"
+#include "query/watch_out/watch_basis.hpp"
 
 namespace Xapian {
 class Database;
@@ -42,6 +43,9 @@ class Snapshot {
   [[nodiscard]] const RankingModel& ranking() const;
   // What to expect of every question that can be asked; worked out when first asked for.
   [[nodiscard]] const std::vector<AnswerRates>& answer_rates() const;
+  // What warnings are weighed against; worked out when first asked for. Requires: the vocabulary
+  // the index was made with.
+  [[nodiscard]] const WatchBasis& watch_basis(const Vocabulary& vocabulary) const;
   // What work takes here, as of the last fit.
   [[nodiscard]] const WorkFigures& figures() const;
   [[nodiscard]] Revision revision() const;

@@ -50,7 +50,9 @@ Parsed parse_arguments(const std::vector<std::string>& arguments) {
   declare_questions(app, verbs);
   declare_counts(app, verbs);
   declare_recording(app, verbs);
+  declare_outcomes(app, verbs);
   declare_vocabulary(app, verbs);
+  declare_practice(app, verbs);
   declare_housekeeping(app, verbs);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {

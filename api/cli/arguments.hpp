@@ -10,10 +10,15 @@
 #include <vector>
 
 #include "indexer/entry_edit.hpp"
+#include "indexer/outcome_report.hpp"
 #include "indexer/quantities.hpp"
 #include "indexer/vocabulary_search.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
+#include "query/lately/lately_view.hpp"
+#include "query/patterns/pattern_book.hpp"
+#include "query/practice/practice_round.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 
 namespace shoplore {
 
@@ -46,12 +51,33 @@ struct FindOptions {
 
 struct AskOptions {
   std::string text;
-  std::string case_ref;  // an open case whose findings are asked about too
+  std::string case_ref;    // an open case whose findings are asked about too
+  std::string vin, plate;  // whose past visits to look for; never stored
+  enum class What { kAnswer, kWatchOut } what = What::kAnswer;
   std::uint32_t rows = 5, similar_cases = 5;
   Filter filter;
   Output output = Output::kText;
   std::vector<std::string> open, not_possible;  // removals off; checks that cannot be done
   AgreedToTry agreed = AgreedToTry::kNo;
+};
+
+// Which repairs nobody was told about yet.
+struct OutcomesDueOptions {
+  std::size_t limit = 20;
+  Output output = Output::kText;
+};
+
+// What became of one repair.
+struct OutcomeOptions {
+  std::string ref;
+  OutcomeReport report;
+  Output output = Output::kText;
+};
+
+struct PlanOptions {
+  PlanQuestion question;
+  std::string approval_file;  // the customer's approval instead of the plan; "-": standard output
+  Output output = Output::kText;
 };
 
 struct ImportOptions {
@@ -81,6 +107,41 @@ struct TrackRecordVerbOptions {
 struct MileageOptions {
   std::string cause, make, engine_family;
   std::string svg_file;  // empty: no picture
+  Output output = Output::kText;
+};
+
+struct LatelyOptions {
+  LatelyView view;
+  std::optional<Date> as_of;  // none: today
+  std::string svg_file;       // empty: no picture
+  Output output = Output::kText;
+};
+
+// One line of input after the other plays a round.
+struct PracticeOptions {
+  RoundWish wish;
+  std::string round;  // id of an open one to go on with; empty: a new one
+  Output output = Output::kText;
+};
+
+struct PracticeProgressOptions {
+  std::string apprentice;
+  Output output = Output::kText;
+};
+
+struct PracticeExportOptions {
+  std::string apprentice;
+};
+
+struct PracticeDeleteOptions {
+  std::string apprentice;
+};
+
+struct PatternsOptions {
+  PatternChoice choice;
+  std::size_t limit = 10;  // of each kind; 0: all
+  bool cases = false;      // name the cases behind each
+  std::string sheet;       // file to write a wall sheet to, instead of a list
   Output output = Output::kText;
 };
 
@@ -115,10 +176,12 @@ struct HelpText {
 };
 
 using Command =
-    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, ImportOptions,
-                 ExportOptions, VerifyOptions, ReindexOptions, TrackRecordVerbOptions,
-                 MileageOptions, FitOptions, VocabularySearchOptions, VocabularyShowOptions,
-                 VocabularyEditOptions, ServeOptions, HelpText>;
+    std::variant<InitOptions, AddOptions, ShowOptions, FindOptions, AskOptions, OutcomesDueOptions,
+                 OutcomeOptions, PlanOptions, ImportOptions, ExportOptions, VerifyOptions,
+                 ReindexOptions, TrackRecordVerbOptions, MileageOptions, LatelyOptions,
+                 PatternsOptions, FitOptions, PracticeOptions, PracticeProgressOptions,
+                 PracticeExportOptions, PracticeDeleteOptions, VocabularySearchOptions,
+                 VocabularyShowOptions, VocabularyEditOptions, ServeOptions, HelpText>;
 
 struct Invocation {
   std::string verb;  // "ask", "vocabulary add"; empty when there was none

@@ -36,6 +36,7 @@ void add_entry_fields(CLI::App* add, EntryEdit& edit) {
   list("--caution", edit.cautions, "Id of a caution; may be repeated, as may all below");
   list("--removal", edit.removals, "Id of a removal that a check needs first");
   list("--component", edit.components, "Id of a component it tells about");
+  list("--afterwards", edit.afterwards, "What a component needs once it was renewed");
   list("--condition", edit.conditions, "Id of a condition that a check needs");
   add->add_option("--expands-to", edit.expands_to, "What a shorthand stands for");
   add->add_option("--make", edit.make, "Of a vehicle model");

@@ -24,10 +24,12 @@ struct DeclaredVerb {
 };
 using DeclaredVerbs = std::vector<DeclaredVerb>;
 
-void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, find, show
-void declare_counts(CLI::App& app, DeclaredVerbs& verbs);        // mileage
+void declare_questions(CLI::App& app, DeclaredVerbs& verbs);     // ask, plan, find, show ...
+void declare_counts(CLI::App& app, DeclaredVerbs& verbs);        // mileage, lately
 void declare_recording(CLI::App& app, DeclaredVerbs& verbs);     // init, add, import, export
+void declare_outcomes(CLI::App& app, DeclaredVerbs& verbs);      // outcomes
 void declare_vocabulary(CLI::App& app, DeclaredVerbs& verbs);    // vocabulary and its own verbs
+void declare_practice(CLI::App& app, DeclaredVerbs& verbs);      // practice and its own verbs
 void declare_housekeeping(CLI::App& app, DeclaredVerbs& verbs);  // verify, reindex, fit, serve ...
 
 // A verb of `app` after which --shop may still stand.

@@ -8,10 +8,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "api/cli/print_cautions.hpp"
 #include "api/cli/print_filter.hpp"
 #include "api/cli/print_next_check.hpp"
+#include "api/cli/print_outcomes.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
+#include "api/cli/print_watch_out.hpp"
 #include "api/wire/display_names.hpp"
 
 namespace shoplore {
@@ -27,14 +30,6 @@ constexpr std::size_t kFirstLines = 5, kOtherLines = 2;
 constexpr double kDetailedProbability = 0.05;
 // Weights below this are noise to a reader; they stay in the JSON.
 constexpr double kShownWeight = 0.05;
-
-std::string of(std::uint32_t count, std::uint32_t out_of) {
-  return fmt::format("{} of {}", thousands(count), thousands(out_of));
-}
-
-std::string counted(std::uint32_t count, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", thousands(count), count == 1 ? one : many);
-}
 
 std::string percent_text(const Share& share) {
   if (share.out_of == 0) return "";
@@ -57,9 +52,10 @@ class AnswerPrinter {
   std::string print() {
     out_ += print_understood(answer_.understood, vocabulary_, page_);
     if (!filter_.empty()) paragraph("Counted only  ", filter_);
+    comeback();
     if (answer_.likely_causes.empty()) {
       no_match();
-      cautions();
+      out_ += print_cautions(answer_.cautions, page_);
       breadth();
       watch_out();
     } else {
@@ -69,9 +65,8 @@ class AnswerPrinter {
       watch_out();
     }
     similar();
-    if (!answer_.likely_causes.empty()) cautions();
-    note();
-    return std::move(out_);
+    if (!answer_.likely_causes.empty()) out_ += print_cautions(answer_.cautions, page_);
+    return std::move(out_) + "\n" + print_note(answer_, page_);
   }
 
  private:
@@ -131,7 +126,7 @@ class AnswerPrinter {
   void measure() {
     for (const LikelyCause& cause : answer_.likely_causes) {
       count_width_ =
-          std::max(count_width_, display_width(of(cause.share.count, cause.share.out_of)));
+          std::max(count_width_, display_width(of_text(cause.share.count, cause.share.out_of)));
     }
     bar_ = page_.width >= columns_beside_name() + kLeastName;  // asked with the bar
     name_width_ = page_.width - columns_beside_name();
@@ -152,7 +147,7 @@ class AnswerPrinter {
 
   void cause(std::size_t index) {
     const LikelyCause& c = answer_.likely_causes[index];
-    std::string middle = pad_left(of(c.share.count, c.share.out_of), count_width_) + "  " +
+    std::string middle = pad_left(of_text(c.share.count, c.share.out_of), count_width_) + "  " +
                          pad_left(percent_text(c.share), 5);
     if (bar_) middle += "  " + interval_bar(c.share, kBarColumns);
     std::string name = display_cause(c.component, c.failure, vocabulary_);
@@ -186,7 +181,7 @@ class AnswerPrinter {
       if (rows.size() > limit) break;
       const std::uint32_t heard = fix.stayed_fixed + fix.came_back;
       rows.push_back({display_fixes(fix.fixes, vocabulary_),
-                      {thousands(fix.cases), heard == 0 ? "-" : of(fix.stayed_fixed, heard),
+                      {thousands(fix.cases), heard == 0 ? "-" : of_text(fix.stayed_fixed, heard),
                        thousands(fix.unknown)}});
     }
     const std::size_t more = list.size() - (rows.size() - 1);
@@ -199,8 +194,8 @@ class AnswerPrinter {
     for (const WhyLine& line : c.why) {
       if (std::abs(line.weight) < kShownWeight || rows.size() > limit) continue;
       rows.push_back({display_item(line.item, vocabulary_),
-                      {factor_text(line.weight), of(line.with_item, line.known),
-                       of(line.with_item_elsewhere, line.known_elsewhere)}});
+                      {factor_text(line.weight), of_text(line.with_item, line.known),
+                       of_text(line.with_item_elsewhere, line.known_elsewhere)}});
     }
     if (rows.size() > 1) {
       // The parts that are no single finding's; with the prior they make the odds complete.
@@ -254,7 +249,12 @@ class AnswerPrinter {
   void watch_out() {
     if (answer_.watch_out.empty()) return;
     out_ += "\n" + ink_.warning(ink_.heading("Watch out")) + "\n";
-    for (const Warning& warning : answer_.watch_out) paragraph("  ! ", warning.text);
+    out_ += print_warnings(answer_.watch_out, kWarningsInAnswer, page_);
+  }
+
+  void comeback() {
+    if (answer_.comeback_of.empty()) return;
+    out_ += "\n" + print_comeback_offers(answer_.comeback_of, "", vocabulary_, page_);
   }
 
   void similar() {
@@ -263,26 +263,6 @@ class AnswerPrinter {
     for (const SimilarCase& each : answer_.similar) {
       out_ += print_similar(each, vocabulary_, page_);
     }
-  }
-
-  void cautions() {
-    if (answer_.cautions.empty()) return;
-    out_ += "\n" + ink_.warning(ink_.heading("Cautions")) + "\n";
-    for (const Caution& caution : answer_.cautions) {
-      std::string text = ink_.bold(caution.name) + ": " + caution.text;
-      if (!caution.because_of.empty()) {
-        text += fmt::format(" ({})", fmt::join(caution.because_of, ", "));
-      }
-      paragraph("  ! ", text);
-    }
-  }
-
-  void note() {
-    out_ += "\n";
-    paragraph("", fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
-                              answer_.revision.value,
-                              counted(answer_.cases_in_records, "counted case", "counted cases") +
-                                  (filter_.empty() ? "" : " within the filter")));
   }
 
   const Answer& answer_;
@@ -310,6 +290,15 @@ std::string interval_bar(const Share& share, std::size_t columns) {
     bar[column(static_cast<double>(share.count) / share.out_of)] = 'o';
   }
   return "|" + bar + "|";
+}
+
+std::string print_note(const Answer& answer, const Page& page) {
+  const std::string cases = counted(answer.cases_in_records, "counted case", "counted cases") +
+                            (filter_text(answer.filter).empty() ? "" : " within the filter");
+  return hang("",
+              fmt::format("{} Records as of revision {}, {}.", kEvidenceNotDiagnosis,
+                          answer.revision.value, cases),
+              page.width);
 }
 
 std::string print_answer(const Answer& answer, const Vocabulary& vocabulary, const Page& page) {

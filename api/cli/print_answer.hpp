@@ -17,6 +17,9 @@ namespace shoplore {
 [[nodiscard]] std::string print_answer(const Answer& answer, const Vocabulary& vocabulary,
                                        const Page& page);
 
+// What stands below every answer: that counts are evidence, and as of when.
+[[nodiscard]] std::string print_note(const Answer& answer, const Page& page);
+
 // The interval of a share drawn from 0 to 1 in `columns` columns and two ends:
 // "|----===o====--|", '=' inside the interval, 'o' at the share itself.
 [[nodiscard]] std::string interval_bar(const Share& share, std::size_t columns);

@@ -32,6 +32,14 @@ class CasePrinter {
     return std::move(out_);
   }
 
+  std::string print_arrival() {
+    line("came in", format_date(case_.opened));
+    vehicle();
+    line("complaint", case_.complaint);
+    findings();
+    return std::move(out_);
+  }
+
  private:
   void line(std::string_view label, const std::string& text) {
     if (text.empty()) return;
@@ -186,6 +194,11 @@ class CasePrinter {
 
 std::string print_case(const StoredCase& stored, const Vocabulary& vocabulary, const Page& page) {
   return CasePrinter(stored.record, vocabulary, page).print(stored.revision);
+}
+
+std::string print_as_it_came_in(const Case& record, const Vocabulary& vocabulary,
+                                const Page& page) {
+  return CasePrinter(record, vocabulary, page).print_arrival();
 }
 
 std::string print_history(const std::vector<Change>& history, const Page& page) {

@@ -2,23 +2,12 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
 #include "api/wire/display_names.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::string_view kIndent = "     ";
-constexpr double kMinutesAnHour = 60;
-
-// "8 min", "2 h 10 min".
-std::string duration(double minutes) {
-  const auto whole = static_cast<int>(std::lround(minutes));
-  if (whole < kMinutesAnHour) return fmt::format("{} min", whole);
-  return whole % 60 == 0 ? fmt::format("{} h", whole / 60)
-                         : fmt::format("{} h {} min", whole / 60, whole % 60);
-}
 
 class NextCheckPrinter {
  public:
@@ -43,13 +32,13 @@ class NextCheckPrinter {
 
   void one_check(const AdvisedCheck& check, int rank) {
     std::string text = ink_.bold(display_question(check.item.attribute, vocabulary_)) + ", " +
-                       duration(check.minutes);
+                       duration_text(check.minutes);
     if (!check.removals.empty()) {
       std::vector<std::string> names;
       for (const std::string& id : check.removals) {
         names.push_back(vocabulary_.display_name(EntryKind::kRemoval, id));
       }
-      text += fmt::format(" + {} for the {}", duration(check.removal_minutes),
+      text += fmt::format(" + {} for the {}", duration_text(check.removal_minutes),
                           fmt::join(names, " and the "));
     }
     paragraph(fmt::format("  {}. ", rank), text);
@@ -89,13 +78,14 @@ class NextCheckPrinter {
     for (const RepairStep& step : repair.order) {
       steps.push_back(fmt::format("{} (p {}, {})",
                                   display_cause(step.component, step.failure, vocabulary_),
-                                  probability_text(step.probability), duration(step.minutes)));
+                                  probability_text(step.probability), duration_text(step.minutes)));
     }
-    paragraph("  !  ",
-              fmt::format("Stop checking and repair: expected {} at once, {} with the best check "
-                          "first. In this order: {}. Parts are counted as working time.",
-                          duration(repair.expected_minutes),
-                          duration(repair.expected_minutes_checked), fmt::join(steps, ", then ")));
+    paragraph(
+        "  !  ",
+        fmt::format("Stop checking and repair: expected {} at once, {} with the best check "
+                    "first. In this order: {}. Parts are counted as working time.",
+                    duration_text(repair.expected_minutes),
+                    duration_text(repair.expected_minutes_checked), fmt::join(steps, ", then ")));
   }
 
   const Vocabulary& vocabulary_;

@@ -123,6 +123,7 @@ std::string print_entry(const Entry& entry, EntryOrigin origin, const Vocabulary
   out += line("Expected", range_of(entry));
   if (range_of(entry).empty()) out += line("Unit", entry.unit);
   out += line("Tells about", named_ids(entry.components, EntryKind::kComponent, vocabulary));
+  for (const std::string& need : entry.afterwards) out += line("Afterwards", need);
   out += line(entry.kind == EntryKind::kCaution ? "Text" : "How", entry.how);
   out += line("Cautions", named_ids(entry.cautions, EntryKind::kCaution, vocabulary));
   out += line("Source", entry.source);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace shoplore {
 
@@ -185,14 +186,21 @@ std::string table(const std::vector<TableRow>& rows, std::size_t indent, std::si
   return out;
 }
 
-std::string thousands(std::int64_t number) {
-  std::string digits = fmt::format("{}", number);
-  const std::size_t first = number < 0 ? 1 : 0;
-  for (std::size_t at = digits.size(); at > first + 3;) {
-    at -= 3;
-    digits.insert(at, 1, ',');
-  }
-  return digits;
+std::string counted(std::uint64_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", thousands(static_cast<std::int64_t>(count)), count == 1 ? one : many);
+}
+
+std::string of_text(std::uint64_t count, std::uint64_t out_of) {
+  return fmt::format("{} of {}", thousands(static_cast<std::int64_t>(count)),
+                     thousands(static_cast<std::int64_t>(out_of)));
+}
+
+std::string duration_text(double minutes) {
+  constexpr int kMinutesAnHour = 60;
+  const auto whole = static_cast<int>(std::lround(minutes));
+  const int hours = whole / kMinutesAnHour, rest = whole % kMinutesAnHour;
+  if (hours == 0) return fmt::format("{} min", rest);
+  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
 }
 
 std::string Ink::wrapped(std::string_view code, std::string_view text) const {

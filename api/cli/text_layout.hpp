@@ -8,9 +8,12 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "indexer/quantities.hpp"
 
 namespace shoplore {
 
@@ -41,8 +44,14 @@ struct TableRow {
 [[nodiscard]] std::string table(const std::vector<TableRow>& rows, std::size_t indent,
                                 std::size_t width);
 
-// 2,400: thousands apart.
-[[nodiscard]] std::string thousands(std::int64_t number);
+// "1 case", "2,400 cases".
+[[nodiscard]] std::string counted(std::uint64_t count, std::string_view one, std::string_view many);
+
+// "14 of 19".
+[[nodiscard]] std::string of_text(std::uint64_t count, std::uint64_t out_of);
+
+// "8 min", "2 h 10 min", to the nearest minute.
+[[nodiscard]] std::string duration_text(double minutes);
 
 enum class Colour { kOff, kOn };
 

@@ -65,7 +65,7 @@ class TextPlot {
     auto after = std::upper_bound(points.begin(), points.end(), x,
                                   [](double at, const PlotPoint& point) { return at < point.x; });
     const PlotPoint& before = *(after - 1);
-    if (after == points.end() || drawn.mark == PlotMark::kStep) return before.y;
+    if (after == points.end() || drawn.mark != PlotMark::kLine) return before.y;
     return before.y + (x - before.x) / (after->x - before.x) * (after->y - before.y);
   }
 

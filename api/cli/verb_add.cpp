@@ -1,12 +1,14 @@
 #include <fmt/format.h>
 
+#include "api/cli/closing_notes.hpp"
 #include "api/cli/input_file.hpp"
+#include "api/cli/print_outcomes.hpp"
 #include "api/cli/print_understood.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/record_json.hpp"
-#include "indexer/contradictions.hpp"
 #include "indexer/evidence_item.hpp"
 #include "indexer/text.hpp"
+#include "query/outcomes/comeback_offer.hpp"
 
 namespace shoplore {
 
@@ -75,19 +77,14 @@ Understood understood_of(const std::string& text, const Records& records) {
   return understood;
 }
 
-// Asked while whoever did the check still remembers; a closed case only, so nobody is asked twice
-// about a diagnosis under way.
-void ask_for_later(const Case& record, const Vocabulary& vocabulary, Session& session) {
-  if (record.state != CaseState::kClosed) return;
-  const auto open = unanswered_contradictions(record, vocabulary);
-  if (open.empty()) return;
-  session.err << "shoplore add: the cause contradicts these verdicts; say \"later\": \"right\" or "
-                 "\"misled\" of each:\n";
-  for (const Contradiction& each : open) {
-    session.err << fmt::format("  /checks/{} {} ({}): {}\n", each.position, each.check,
-                               vocabulary.display_name(EntryKind::kCheck, each.check),
-                               name_of(each.verdict));
-  }
+// A vehicle back with what was repaired here before is pointed out until the two are linked.
+Result<void> point_out_comeback(const Recorded& recorded, const Records& records,
+                                Session& session) {
+  const Case& record = recorded.stored.record;
+  const auto offers = comeback_offers(record, records.store(), records.vocabulary());
+  if (!offers) return fail(offers.error());
+  session.err << print_comeback_offers(*offers, record.ref, records.vocabulary(), session.page);
+  return {};
 }
 
 }  // namespace
@@ -100,7 +97,10 @@ Result<ExitCode> run(const AddOptions& options, Session& session) {
   for (const std::string& warning : recorded->warnings) {
     session.err << "shoplore add: " << warning << "\n";
   }
-  ask_for_later(recorded->stored.record, records->vocabulary(), session);
+  ask_for_later(recorded->stored.record, records->vocabulary(), "add", session.err);
+  if (auto shown = point_out_comeback(*recorded, *records, session); !shown) {
+    return fail(shown.error());
+  }
   if (!options.json_file.empty()) {
     session.out << recorded_json(*recorded) << "\n";
   } else {

@@ -1,8 +1,4 @@
-#include <cerrno>
-#include <cstdio>
-#include <fstream>
-
-#include "api/cli/input_file.hpp"
+#include "api/cli/output_file.hpp"
 #include "api/cli/verbs.hpp"
 
 namespace shoplore {
@@ -15,19 +11,15 @@ Result<ExitCode> run(const ExportOptions& options, Session& session) {
     if (!written) return fail(written.error());
     return ExitCode::kAnswered;
   }
-  // Named only when whole, so that half an export is never taken for one.
-  const std::string part = options.file + ".part";
-  errno = 0;
-  std::ofstream file(part, std::ios::binary);
-  if (!file) return fail(open_error(part, errno));
-  const auto written = records->export_to(file);
-  file.close();
-  if (!written || !file || std::rename(part.c_str(), options.file.c_str()) != 0) {
-    std::remove(part.c_str());
-    if (!written) return fail(written.error());
-    return fail(ErrorCode::kNoPermission, options.file, "could not be written to the end");
-  }
-  session.out << thousands(*written) << " cases written to " << options.file << "\n";
+  std::int64_t cases = 0;
+  const auto written = write_output(options.file, [&](std::ostream& out) -> Result<void> {
+    const auto exported = records->export_to(out);
+    if (!exported) return fail(exported.error());
+    cases = *exported;
+    return {};
+  });
+  if (!written) return fail(written.error());
+  session.out << thousands(cases) << " cases written to " << options.file << "\n";
   return ExitCode::kAnswered;
 }
 

@@ -5,6 +5,7 @@
 
 #include "api/cli/input_file.hpp"
 #include "api/cli/verbs.hpp"
+#include "api/wire/kept_lately.hpp"
 #include "query/ranking/fit_in_shop.hpp"
 
 namespace shoplore {
@@ -35,6 +36,10 @@ Result<ExitCode> run(const ImportOptions& options, Session& session) {
     return fit_when_due(session.folder, snapshot, records->store(), records->vocabulary());
   });
   if (!fitted) return fail(fitted.error());
+  const auto lately = on_snapshot(session.folder, [&](const Snapshot& snapshot) {
+    return make_lately(session.folder, snapshot.ledger(), snapshot.revision(), today());
+  });
+  if (!lately) return fail(lately.error());
   session.out << (options.output == Output::kJson
                       ? fmt::format("{{\"added\":{},\"same_already\":{}}}\n", report->added,
                                     report->same_already)

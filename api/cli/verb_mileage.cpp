@@ -1,40 +1,29 @@
-#include <cerrno>
-#include <fstream>
-
-#include "api/cli/input_file.hpp"
+#include "api/cli/output_file.hpp"
 #include "api/cli/print_mileage.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/mileage_json.hpp"
 #include "api/wire/mileage_plot.hpp"
 #include "api/wire/svg_plot.hpp"
+#include "query/cause_words.hpp"
 
 namespace shoplore {
-namespace {
 
-Result<void> write_picture(const std::string& name, const std::string& picture) {
-  errno = 0;
-  std::ofstream file(name, std::ios::binary);
-  if (!file) return fail(open_error(name, errno));
-  file << picture;
-  file.close();
-  if (!file) return fail(ErrorCode::kNoPermission, name, "could not be written to the end");
-  return {};
-}
-
-}  // namespace
-
-// The records alone are asked: an index that lags behind makes no difference.
 Result<ExitCode> run(const MileageOptions& options, Session& session) {
-  const auto records = Records::open(session.folder);
+  const auto records = open_in_step(session);
   if (!records) return fail(records.error());
+  const auto snapshot = Snapshot::open(session.folder);
+  if (!snapshot) return fail(snapshot.error());
   const Vocabulary& vocabulary = records->vocabulary();
+  const auto cause =
+      cause_from_words(options.cause, options.cause, vocabulary, (*snapshot)->ledger());
+  if (!cause) return fail(cause.error());
   const auto histories = vehicle_histories(records->store(), vocabulary);
   if (!histories) return fail(histories.error());
-  const auto answer = failure_mileage(
-      *histories, {options.cause, {options.make, options.engine_family}}, vocabulary);
+  const auto answer =
+      failure_mileage(*histories, {cause->key, {options.make, options.engine_family}});
   if (!answer) return fail(answer.error());
   if (!options.svg_file.empty()) {
-    const auto written = write_picture(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
+    const auto written = write_output(options.svg_file, svg_of(mileage_plot(*answer, vocabulary)));
     if (!written) return fail(written.error());
   }
   session.out << (options.output == Output::kJson

@@ -25,24 +25,47 @@ struct Route {
 constexpr std::string_view kFindParameters =
     "q make engine_family mileage_km_low mileage_km_high model_year_low model_year_high "
     "closed_since proof* limit cursor";
+constexpr std::string_view kWatchOutParameters =
+    "q case make engine_family mileage_km_low mileage_km_high model_year_low model_year_high "
+    "closed_since proof*";
 constexpr std::string_view kListParameters =
     "state* make engine_family cause vehicle opened_since closed_since limit cursor";
 constexpr std::string_view kMileageParameters = "cause make engine_family";
 
+constexpr std::string_view kMetricsPath = "/metrics";
+
 constexpr std::array kRoutes = {
     Route{{"GET", "/healthz", "", ""}, get_health},
     Route{{"GET", "/openapi.json", "", ""}, get_openapi},
+    Route{{"GET", kMetricsPath, "", ""}, get_metrics},
     Route{{"POST", "/v1/ask", kJsonType, ""}, post_ask},
+    Route{{"GET", "/v1/watch-out", "", kWatchOutParameters}, get_watch_out},
+    Route{{"POST", "/v1/watch-out", kJsonType, ""}, post_watch_out},
     Route{{"GET", "/v1/find", "", kFindParameters}, get_find},
+    Route{{"GET", "/v1/plan", "", "cause make engine_family vehicle case open*"}, get_plan},
+    Route{{"GET", "/v1/patterns", "", "make engine_family cause limit cursor"}, get_patterns},
     Route{{"POST", "/v1/recognise", kJsonType, ""}, post_recognise},
     Route{{"GET", "/v1/cases", "", kListParameters}, get_cases},
     Route{{"POST", "/v1/cases", kJsonType, ""}, post_case},
     Route{{"GET", "/v1/cases/{ref}", "", "as_of"}, get_case},
     Route{{"PATCH", "/v1/cases/{ref}", kPatchType, ""}, patch_case_by_ref},
     Route{{"POST", "/v1/cases/{ref}/close", kJsonType, ""}, close_case},
+    Route{{"GET", "/v1/cases/{ref}/comeback", "", ""}, get_comeback},
+    Route{{"POST", "/v1/cases/{ref}/outcome", kJsonType, ""}, post_outcome},
+    Route{{"GET", "/v1/cases/{ref}/approval", "", "cause"}, get_approval},
     Route{{"GET", "/v1/cases/{ref}/history", "", "full limit cursor"}, get_case_history},
     Route{{"GET", "/v1/mileage", "", kMileageParameters}, get_mileage},
     Route{{"GET", "/v1/mileage.svg", "", kMileageParameters}, get_mileage_picture},
+    Route{{"GET", "/v1/outcomes/due", "", "limit"}, get_outcomes_due},
+    Route{{"GET", "/v1/lately", "", ""}, get_lately},
+    Route{{"POST", "/v1/practice/rounds", kJsonType, ""}, post_practice_round},
+    Route{{"GET", "/v1/practice/rounds/{id}", "", ""}, get_practice_round},
+    Route{{"POST", "/v1/practice/rounds/{id}/belief", kJsonType, ""}, post_practice_belief},
+    Route{{"POST", "/v1/practice/rounds/{id}/check", kJsonType, ""}, post_practice_check},
+    Route{{"POST", "/v1/practice/rounds/{id}/commit", kJsonType, ""}, post_practice_commit},
+    Route{{"GET", "/v1/practice/rounds/{id}/feedback", "", ""}, get_practice_feedback},
+    Route{{"GET", "/v1/practice/progress", "", "apprentice"}, get_practice_progress},
+    Route{{"DELETE", "/v1/practice/progress", "", "apprentice"}, delete_practice_progress},
     Route{{"GET", "/v1/vocabulary", "", "kind q limit cursor"}, get_vocabulary},
     Route{{"GET", "/v1/vocabulary/{kind}/{id}", "", ""}, get_vocabulary_entry},
 };
@@ -117,11 +140,15 @@ std::vector<RouteDescription> route_descriptions() {
   return all;
 }
 
-Reply dispatch(LiveRecords& records, Incoming request) {
+namespace {
+
+// What is answered, and by which route: none when no route fits.
+std::pair<Reply, const RouteDescription*> dispatched(LiveRecords& records, Incoming request) {
   const std::string_view method =
       request.method == "HEAD" ? "GET" : std::string_view(request.method);
   std::vector<std::string_view> allowed;
-  for (const auto& [route, handle] : kRoutes) {
+  for (const Route& each : kRoutes) {
+    const RouteDescription& route = each.described;
     auto parts = matched(route.path, request.path);
     if (!parts) continue;
     if (route.method != method) {
@@ -130,15 +157,26 @@ Reply dispatch(LiveRecords& records, Incoming request) {
       continue;
     }
     auto query = QueryString::parse(request.raw_query, route.parameters);
-    if (!query) return refusal(query.error());
+    if (!query) return {refusal(query.error()), &route};
     if (!route.takes.empty() && media_type(request.content_type) != route.takes) {
-      return wrong_type(route);
+      return {wrong_type(route), &route};
     }
     request.parts = std::move(*parts);
     request.query = std::move(*query);
-    return handle(records, request);
+    return {each.handle(records, request), &route};
   }
-  return no_route(request, allowed);
+  return {no_route(request, allowed), nullptr};
+}
+
+}  // namespace
+
+Reply dispatch(LiveRecords& records, Incoming request) {
+  auto [reply, route] = dispatched(records, std::move(request));
+  if (route == nullptr)
+    records.requests().add("other", "other", reply.status);
+  else if (route->path != kMetricsPath)
+    records.requests().add(route->method, route->path, reply.status);
+  return std::move(reply);
 }
 
 }  // namespace shoplore

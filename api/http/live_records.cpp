@@ -3,6 +3,7 @@
 // readers one at a time.
 #include "api/http/live_records.hpp"
 
+#include <algorithm>
 #include <condition_variable>
 #include <mutex>
 #include <set>
@@ -11,6 +12,8 @@
 #include <vector>
 
 #include "api/http/background_fit.hpp"
+#include "api/http/background_lately.hpp"
+#include "query/cause_words.hpp"
 
 namespace shoplore {
 
@@ -103,6 +106,18 @@ struct LiveRecords::Impl {
     return {};
   }
 
+  // Mined when first asked for at a revision; whoever asks meanwhile waits for it.
+  Result<std::shared_ptr<const PatternBook>> patterns_of(const Snapshot& asked) {
+    const std::lock_guard lock(book_mutex);
+    if (!book || book_revision != asked.revision()) {
+      auto mined = PatternBook::mine(asked.ledger(), writer.vocabulary());
+      if (!mined) return fail(mined.error());
+      book = std::make_shared<const PatternBook>(std::move(*mined));
+      book_revision = asked.revision();
+    }
+    return book;
+  }
+
   // The same revision, with what a fit has left.
   void reopen() {
     const std::lock_guard lock(refresh_mutex);
@@ -147,6 +162,7 @@ struct LiveRecords::Impl {
         told = std::exchange(woken, false);
       }
       const auto version = follower.store().data_version();
+      if (in_step) lately.consider(snapshot.load(), today());
       if (version && *version == seen_version && in_step && !told) continue;
       in_step = follow_once();
       if (version) seen_version = *version;
@@ -156,14 +172,18 @@ struct LiveRecords::Impl {
 
   Records writer;
   Records follower;
-  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex, claims_mutex;
+  std::mutex write_mutex, refresh_mutex, pool_mutex, wake_mutex, claims_mutex, book_mutex;
   mutable std::mutex trouble_mutex;
   CurrentSnapshot snapshot;
   std::vector<std::unique_ptr<Store>> pool;
   std::set<std::string> claims;  // keys of requests under way
+  std::shared_ptr<const PatternBook> book;
+  Revision book_revision;
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;
+  RequestCounts requests;
+  BackgroundLately lately{writer.folder()};
   BackgroundFit fit{writer.folder(), [this] { reopen(); }};
   std::thread thread;  // last: it uses all the others
 };
@@ -194,6 +214,10 @@ Result<Answer> LiveRecords::ask(const Question& question) const {
   });
 }
 
+Result<std::string> LiveRecords::token_of(const Identity& identity) const {
+  return impl_->writer.token_of(identity);
+}
+
 Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
   return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
     return find_similar(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
@@ -201,10 +225,41 @@ Result<SearchPage> LiveRecords::find(const SearchQuestion& question) const {
 }
 
 Result<FailureMileage> LiveRecords::mileage(const MileageQuestion& question) const {
-  const auto histories =
-      impl_->with_store([&](const Store& store) { return vehicle_histories(store, vocabulary()); });
-  if (!histories) return fail(histories.error());
-  return failure_mileage(*histories, question, vocabulary());
+  return impl_->on_snapshot(
+      [&](const Snapshot& snapshot, const Store& store) -> Result<FailureMileage> {
+        auto cause = cause_from_words(question.cause, "?cause", vocabulary(), snapshot.ledger());
+        if (!cause) return fail(cause.error());
+        const auto histories = vehicle_histories(store, vocabulary());
+        if (!histories) return fail(histories.error());
+        return failure_mileage(*histories, {std::move(cause->key), question.scope});
+      });
+}
+
+Result<RepairPlan> LiveRecords::plan(const PlanQuestion& question) const {
+  return impl_->on_snapshot([&](const Snapshot& snapshot, const Store& store) {
+    return repair_plan(question, snapshot, store, vocabulary(), impl_->writer.recogniser());
+  });
+}
+
+Result<LiveRecords::PatternsPage> LiveRecords::patterns(const PatternChoice& choice,
+                                                        const Skip& skip, std::size_t limit) const {
+  const auto use = [&](const Snapshot& snapshot, const Store& store) -> Result<PatternsPage> {
+    const auto skipped = skip(snapshot.revision());
+    if (!skipped) return fail(skipped.error());
+    auto book = impl_->patterns_of(snapshot);
+    if (!book) return fail(book.error());
+    auto list = (*book)->choose(choice, snapshot.ledger(), vocabulary());
+    if (!list) return fail(list.error());
+    const std::size_t first = std::min(*skipped, list->patterns.size());
+    const std::size_t count = std::min(limit, list->patterns.size() - first);
+    const auto begin = list->patterns.begin() + static_cast<std::ptrdiff_t>(first);
+    auto shown =
+        opened({begin, begin + static_cast<std::ptrdiff_t>(count)}, snapshot.ledger(), store);
+    if (!shown) return fail(shown.error());
+    return PatternsPage{std::move(*book), std::move(*list), std::move(*shown), first,
+                        snapshot.revision()};
+  };
+  return impl_->on_snapshot(use);
 }
 
 Understood LiveRecords::understand(std::string_view text) const {
@@ -263,6 +318,26 @@ Result<Recorded> LiveRecords::change(std::string_view ref, std::optional<Revisio
   return recorded;
 }
 
+Result<OutcomesDue> LiveRecords::due(std::size_t limit) const {
+  return impl_->with_store(
+      [&](const Store& store) { return outcomes_due(store, vocabulary(), today(), limit); });
+}
+
+Result<std::vector<ComebackOffer>> LiveRecords::comebacks(const Case& record) const {
+  return impl_->with_store(
+      [&](const Store& store) { return comeback_offers(record, store, vocabulary()); });
+}
+
+Result<Recorded> LiveRecords::record_outcome(std::string_view ref, std::optional<Revision> expected,
+                                             const OutcomeReport& report,
+                                             const std::optional<Receipt>& receipt) {
+  const std::lock_guard lock(impl_->write_mutex);
+  auto recorded = shoplore::record_outcome(impl_->writer, ref, expected, report, today(),
+                                           Role::kTechnician, receipt);
+  if (recorded) impl_->written();
+  return recorded;
+}
+
 Receipt LiveRecords::receipt_of(std::string_view key, std::string_view request, int status) const {
   return impl_->writer.receipt_of(key, request, status);
 }
@@ -288,8 +363,34 @@ Result<LiveRecords::Health> LiveRecords::health() const {
     const auto cases = store.case_count();
     if (!cases) return fail(cases.error());
     const std::lock_guard lock(impl_->trouble_mutex);
-    return Health{*revision, impl_->snapshot.load()->revision(), *cases, impl_->trouble};
+    const auto snapshot = impl_->snapshot.load();
+    return Health{*revision, snapshot->revision(), *cases, snapshot->ledger().case_count(),
+                  impl_->trouble};
   });
+}
+
+Result<KeptLately> LiveRecords::lately() const {
+  if (auto kept = lately_as_kept()) return std::move(*kept);
+  const auto snapshot = impl_->snapshot.load();
+  return make_lately(impl_->writer.folder(), snapshot->ledger(), snapshot->revision(), today());
+}
+
+std::optional<KeptLately> LiveRecords::lately_as_kept() const {
+  auto kept = read_lately(impl_->writer.folder());
+  return kept ? std::move(*kept) : std::nullopt;
+}
+
+RequestCounts& LiveRecords::requests() const {
+  return impl_->requests;
+}
+
+Result<void> LiveRecords::read_with(
+    const std::function<Result<void>(const Snapshot&, const Store&)>& use) const {
+  return impl_->on_snapshot(use);
+}
+
+const ShopFolder& LiveRecords::folder() const {
+  return impl_->writer.folder();
 }
 
 const Vocabulary& LiveRecords::vocabulary() const {

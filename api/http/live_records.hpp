@@ -7,13 +7,21 @@
 // Fails as records.hpp and ask.hpp; kBusy of a moving index is retried here.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
 
+#include "indexer/outcome_report.hpp"
+#include "api/http/request_counts.hpp"
+#include "api/wire/kept_lately.hpp"
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
 #include "query/failure_mileage/failure_mileage.hpp"
+#include "query/outcomes/comeback_offer.hpp"
+#include "query/outcomes/outcomes_due.hpp"
+#include "query/repair_plan/repair_plan.hpp"
+#include "query/patterns/pattern_book.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -32,6 +40,22 @@ class LiveRecords {
   [[nodiscard]] Result<SearchPage> find(const SearchQuestion& question) const;
   // At what mileage a failure comes (failure_mileage.hpp). Reads every record.
   [[nodiscard]] Result<FailureMileage> mileage(const MileageQuestion& question) const;
+  // What putting a cause right takes.
+  [[nodiscard]] Result<RepairPlan> plan(const PlanQuestion& question) const;
+  // As records.hpp; nothing of the identity is kept.
+  [[nodiscard]] Result<std::string> token_of(const Identity& identity) const;
+  // A page of what recurs (pattern_book.hpp), mined once a revision: at most `limit` patterns after
+  // as many as `skip` says of that revision; its error is handed on.
+  struct PatternsPage {
+    std::shared_ptr<const PatternBook> book;
+    PatternList list;
+    std::vector<OpenedPattern> shown;
+    std::size_t skipped = 0;
+    Revision revision;
+  };
+  using Skip = std::function<Result<std::size_t>(Revision)>;
+  [[nodiscard]] Result<PatternsPage> patterns(const PatternChoice& choice, const Skip& skip,
+                                              std::size_t limit) const;
   // What a text says, identities removed first; asks nothing.
   [[nodiscard]] Understood understand(std::string_view text) const;
 
@@ -54,6 +78,15 @@ class LiveRecords {
                                         std::string_view patch,
                                         const std::optional<Receipt>& receipt = {});
 
+  // What became of repairs: outcomes_due.hpp, comeback_offer.hpp, outcome_report.hpp. Offers of a
+  // case given, as it is or as it is about to be.
+  [[nodiscard]] Result<OutcomesDue> due(std::size_t limit) const;
+  [[nodiscard]] Result<std::vector<ComebackOffer>> comebacks(const Case& record) const;
+  [[nodiscard]] Result<Recorded> record_outcome(std::string_view ref,
+                                                std::optional<Revision> expected,
+                                                const OutcomeReport& report,
+                                                const std::optional<Receipt>& receipt = {});
+
   // Requests that may be sent again: records.hpp and store.hpp.
   [[nodiscard]] Receipt receipt_of(std::string_view key, std::string_view request,
                                    int status) const;
@@ -64,11 +97,26 @@ class LiveRecords {
   struct Health {
     Revision records, snapshot;
     std::int64_t cases = 0;
-    std::string trouble;  // why the index does not follow; empty when it does
+    std::uint32_t counted = 0;  // of them, in answers
+    std::string trouble;        // why the index does not follow; empty when it does
   };
   [[nodiscard]] Result<Health> health() const;
 
+  // What was seen more or less often lately, as last kept; made now when there is none.
+  [[nodiscard]] Result<KeptLately> lately() const;
+  // The same, or nothing when there is none that can be read.
+  [[nodiscard]] std::optional<KeptLately> lately_as_kept() const;
+
+  // Requests answered from these records.
+  [[nodiscard]] RequestCounts& requests() const;
+
+  // Runs `use` on the snapshot in use and a store lent for it; anew when the index moved on
+  // (kBusy), so it must bear being run twice.
+  [[nodiscard]] Result<void> read_with(
+      const std::function<Result<void>(const Snapshot&, const Store&)>& use) const;
+
   [[nodiscard]] const Vocabulary& vocabulary() const;
+  [[nodiscard]] const ShopFolder& folder() const;
 
  private:
   struct Impl;

@@ -5,6 +5,7 @@
 #include "api/http/preconditions.hpp"
 #include "api/http/routes.hpp"
 #include "api/wire/case_list_json.hpp"
+#include "api/wire/comeback_words.hpp"
 #include "api/wire/request_json.hpp"
 
 namespace shoplore {
@@ -13,17 +14,6 @@ namespace {
 
 constexpr std::int64_t kMaxPage = 200;
 constexpr std::int64_t kDefaultPage = 50;
-
-// Ids that stand for the same entry: cases keep the id they were recorded with.
-std::vector<std::string> same_entries(EntryKind kind, std::string_view id,
-                                      const Vocabulary& vocabulary) {
-  const std::string canonical = vocabulary.canonical(kind, id);
-  std::vector<std::string> ids = {canonical};
-  for (const auto& [each, entry] : vocabulary.entries(kind)) {
-    if (each != canonical && vocabulary.canonical(kind, each) == canonical) ids.push_back(each);
-  }
-  return ids;
-}
 
 // "component" or "component:failure", each known: an empty list for a typing error would mislead.
 Result<void> filter_cause(CaseListFilter& filter, const std::string& cause,
@@ -39,10 +29,10 @@ Result<void> filter_cause(CaseListFilter& filter, const std::string& cause,
   if (vocabulary.find(EntryKind::kComponent, component) == nullptr) {
     return unknown(component, "component");
   }
-  filter.components = same_entries(EntryKind::kComponent, component, vocabulary);
+  filter.components = vocabulary.same_entries(EntryKind::kComponent, component);
   if (colon == cause.npos) return {};
   if (vocabulary.find(EntryKind::kFailure, failure) == nullptr) return unknown(failure, "failure");
-  filter.failures = same_entries(EntryKind::kFailure, failure, vocabulary);
+  filter.failures = vocabulary.same_entries(EntryKind::kFailure, failure);
   return {};
 }
 
@@ -57,27 +47,57 @@ Result<void> filter_vehicle(CaseListFilter& filter, const std::string& token) {
   return {};
 }
 
+// What a reply points out when a change closes a case that may be a comeback: how to link it.
+std::vector<std::string> notes_on_closing(LiveRecords& records, const Case& before,
+                                          const std::string& patch) {
+  std::vector<std::string> notes;
+  const auto after = patch_case(before, patch);
+  const bool closes =
+      after && after->record.state == CaseState::kClosed && before.state != CaseState::kClosed;
+  if (!closes) return notes;
+  const auto offers = records.comebacks(after->record);
+  if (!offers) return notes;
+  for (const ComebackOffer& offer : *offers) {
+    notes.push_back(fmt::format("may be back again with {}; if so: {}",
+                                comeback_words(offer, records.vocabulary()),
+                                comeback_request(offer, before.ref)));
+  }
+  return notes;
+}
+
 // A change of the case; of `expected` only, or of what If-Match demands. Without either it is of
 // whatever the case is when its turn comes, so that two changes at once both get through.
 Reply change_case(LiveRecords& records, const Incoming& request, const StoredCase& now,
                   std::optional<Revision> expected, const std::string& patch,
-                  const std::optional<Receipt>& receipt) {
-  const bool demands = !request.if_match.empty();
-  if (demands && !names_tag(request.if_match, entity_tag(now.revision), TagComparison::kStrong)) {
-    return refusal(
-        {ErrorCode::kConflict, now.record.ref,
-         fmt::format("is at revision {} now: somebody changed it meanwhile", now.revision.value)},
-        412);
-  }
-  if (demands) expected = now.revision;
-  const auto recorded = records.change(now.record.ref, expected, patch, receipt);
-  if (recorded) return recorded_reply(200, *recorded);
-  const Error& error = recorded.error();
-  const bool raced = error.code == ErrorCode::kConflict && error.place == now.record.ref;
-  return demands && raced ? refusal(error, 412) : refusal(error);
+                  std::optional<Receipt> receipt) {
+  const auto demanded = demanded_revision(request, now);
+  if (!demanded) return demanded.error();
+  const auto notes = notes_on_closing(records, now.record, patch);
+  if (receipt) receipt->notes = notes;
+  auto recorded = records.change(now.record.ref, *demanded ? *demanded : expected, patch, receipt);
+  if (!recorded) return refused_change(request, recorded.error(), now.record.ref);
+  recorded->warnings.insert(recorded->warnings.end(), notes.begin(), notes.end());
+  return recorded_reply(200, *recorded);
 }
 
 }  // namespace
+
+tl::expected<std::optional<Revision>, Reply> demanded_revision(const Incoming& request,
+                                                               const StoredCase& now) {
+  if (request.if_match.empty()) return std::optional<Revision>();
+  if (names_tag(request.if_match, entity_tag(now.revision), TagComparison::kStrong)) {
+    return std::optional(now.revision);
+  }
+  return tl::make_unexpected(refusal(
+      {ErrorCode::kConflict, now.record.ref,
+       fmt::format("is at revision {} now: somebody changed it meanwhile", now.revision.value)},
+      412));
+}
+
+Reply refused_change(const Incoming& request, const Error& error, std::string_view ref) {
+  const bool raced = error.code == ErrorCode::kConflict && error.place == ref;
+  return !request.if_match.empty() && raced ? refusal(error, 412) : refusal(error);
+}
 
 Reply get_cases(LiveRecords& records, const Incoming& request) {
   QueryReader query(request.query);

@@ -15,11 +15,7 @@ Result<FailureMileage> asked(const LiveRecords& records, const Incoming& request
   if (question.cause.empty()) {
     return fail(ErrorCode::kInvalidInput, "?cause", "is missing: name a part and how it failed");
   }
-  auto answer = records.mileage(question);
-  if (answer) return answer;
-  Error error = answer.error();
-  if (error.place == question.cause) error.place = "?cause";
-  return fail(std::move(error));
+  return records.mileage(question);
 }
 
 }  // namespace

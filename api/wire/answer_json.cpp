@@ -2,20 +2,15 @@
 
 #include <fmt/format.h>
 
+#include "api/wire/comeback_form.hpp"
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
+#include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
 
 namespace shoplore {
 
 namespace {
-
-template <class List, class Form>
-Json list_of(const List& list, const Form& form) {
-  Json json = Json::array();
-  for (const auto& each : list) json.push_back(form(each));
-  return json;
-}
 
 Json span_form(const Span& span) {
   return {{"begin", span.begin}, {"end", span.end}};
@@ -76,6 +71,19 @@ void put_code(Json& json, const Code& code) {
   if (!code.module.empty()) json["module"] = code.module;
 }
 
+Json warning_form(const Warning& warning) {
+  return {{"kind", name_of(warning.kind)},
+          {"stated", name_of(warning.stated)},
+          {"text", warning.text},
+          {"about", warning.about},
+          {"cause", warning.cause},
+          {"share", share_form(warning.share)},
+          {"minutes_at_stake", warning.minutes},
+          {"how_often", warning.how_often},
+          {"expected_minutes", warning.expected_minutes()},
+          {"cases", warning.refs}};
+}
+
 class AnswerForm {
  public:
   explicit AnswerForm(const Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
@@ -92,9 +100,11 @@ class AnswerForm {
     json["next_checks"] = list_of(a.next.checks, [&](const auto& c) { return check(c); });
     json["questions"] = list_of(a.next.questions, [&](const auto& c) { return check(c); });
     if (a.next.repair) json["repair_on_suspicion"] = repair(*a.next.repair);
-    json["watch_out"] = list_of(a.watch_out, warning);
+    json["watch_out"] = list_of(a.watch_out, warning_form);
+    json["comeback_of"] = list_of(
+        a.comeback_of, [&](const auto& offer) { return comeback_form(offer, vocabulary_); });
     json["similar_cases"] = list_of(a.similar, similar_form);
-    json["cautions"] = list_of(a.cautions, caution);
+    json["cautions"] = list_of(a.cautions, caution_form);
     json["revision"] = a.revision.value;
     json["cases_in_records"] = a.cases_in_records;
     json["filter"] = json_of(form_of_filter(a.filter));
@@ -239,17 +249,6 @@ class AnswerForm {
     return json;
   }
 
-  static Json warning(const Warning& w) {
-    return {{"kind", name_of(w.kind)},
-            {"text", w.text},
-            {"about", w.about},
-            {"share", share_form(w.share)}};
-  }
-
-  static Json caution(const Caution& c) {
-    return {{"id", c.id}, {"name", c.name}, {"text", c.text}, {"because_of", c.because_of}};
-  }
-
   const Vocabulary& vocabulary_;
 };
 
@@ -257,6 +256,16 @@ class AnswerForm {
 
 std::string answer_json(const Answer& answer, const Vocabulary& vocabulary) {
   return text_of(AnswerForm(vocabulary).answer(answer));
+}
+
+std::string watch_out_json(const Answer& answer, const Vocabulary& vocabulary) {
+  return text_of({{"understood", AnswerForm(vocabulary).understood(answer.understood)},
+                  {"watch_out", list_of(answer.watch_out, warning_form)},
+                  {"nothing_matches", answer.nothing_matches},
+                  {"revision", answer.revision.value},
+                  {"cases_in_records", answer.cases_in_records},
+                  {"filter", json_of(form_of_filter(answer.filter))},
+                  {"note", kEvidenceNotDiagnosis}});
 }
 
 std::string understood_json(const Understood& understood, const Vocabulary& vocabulary) {

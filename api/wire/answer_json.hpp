@@ -23,12 +23,21 @@
 //    "not_in_these_records":0.02,"causes_left_out":3,"left_out_probability":0.04,
 //    "breadth":[{"scope":"make
 //    brackwater","items":[Item],"dropped":Item,"cases":19,"vehicles":17}], "nothing_matches":false,
-//    "watch_out":[{"kind":"earlier_repair","text":"..","about":"replace turbocharger",
-//                  "share":Share}],
+//    "watch_out":[Warning],
+//    "comeback_of":[Offer of outcomes_json.hpp],
 //    "similar_cases":[Similar],
 //    "cautions":[{"id":"high_voltage","name":"..","text":"..","because_of":["will not charge"]}],
 //    "revision":2412,"cases_in_records":2400,"filter":{} (filter_form.hpp),
 //    "note":"Counts are evidence, not a diagnosis. .."}
+//
+// Warning = {"kind":"earlier_repair","stated":"yes","text":"..","about":"replace turbocharger",
+//   "cause":"wastegate_linkage:seized_open","share":Share,"minutes_at_stake":310,"how_often":0.8,
+//   "expected_minutes":248,"cases":["case-7"]}; the dearest to ignore first (query/watch_out/).
+//   "cause" is "" and the share 0 of 0 where there is none; cases: 20 at most, the last recorded
+//   first.
+//
+// Watch out alone = {"understood":..,"watch_out":[Warning],"nothing_matches":false,"revision":2412,
+//   "cases_in_records":2400,"filter":{},"note":".."}, each as in the answer.
 //
 // Similar = {"ref":"case-7","opened":"2026-03-02","vehicle":"..","cause":"..",
 //   "fixes":["replace wastegate_linkage"],"outcome":"stayed_fixed","score":9.1,
@@ -50,6 +59,9 @@
 namespace shoplore {
 
 [[nodiscard]] std::string answer_json(const Answer& answer, const Vocabulary& vocabulary);
+
+// Only what to watch out for, with what was understood.
+[[nodiscard]] std::string watch_out_json(const Answer& answer, const Vocabulary& vocabulary);
 
 [[nodiscard]] std::string understood_json(const Understood& understood,
                                           const Vocabulary& vocabulary);

@@ -1,5 +1,6 @@
 #include "api/wire/check_trust_json.hpp"
 
+#include "api/wire/ratio_form.hpp"
 #include "api/wire/share_form.hpp"
 #include "indexer/case_keys.hpp"
 
@@ -10,15 +11,6 @@ Json verdict_form(const VerdictTrust& verdict) {
   return {{"given", verdict.given},     {"borne_out", verdict.borne_out},
           {"right", verdict.right},     {"misled", verdict.misled},
           {"unknown", verdict.unknown}, {"misled_us", share_form(verdict.misled_us)}};
-}
-
-Json ratio_form(const std::optional<Ratio>& ratio) {
-  if (!ratio) return nullptr;
-  return {{"value", ratio->value},
-          {"low", ratio->low},
-          {"high", ratio->high},
-          {"confidence", kShownConfidence},
-          {"half_added", ratio->half_added}};
 }
 
 Json accuracy_form(const CheckTrust& trust) {

@@ -12,8 +12,8 @@
 //
 // Verdict = {"given":89,"borne_out":68,"right":0,"misled":21,"unknown":0,"misled_us":Share};
 //   given is the sum of the four after it.
-// Share = share_form.hpp. Ratio = {"value":10.9,"low":5.4,"high":22,"confidence":0.9,
-//   "half_added":false}, or null where cases with or without the cause are lacking.
+// Share = share_form.hpp. Ratio = ratio_form.hpp, null where cases with or without the cause are
+//   lacking.
 // "fail_against_cause" is null and "against" of no meaning where the check tells about no
 // component. "by_condition" counts verdicts, everything else cases; condition "" is none written.
 // One line, no trailing newline. Pure function, any thread.

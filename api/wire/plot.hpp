@@ -21,8 +21,9 @@ struct PlotPoint {
   double x = 0, y = 0;
 };
 
-// kStep holds each y until the next x; kLine joins the points.
-enum class PlotMark { kStep, kLine };
+// kStep holds each y until the next x; kLine joins the points; kBar stands on the axis from each x
+// to the next, and the last point only ends the last bar.
+enum class PlotMark { kStep, kLine, kBar };
 
 struct PlotSeries {
   std::string name;

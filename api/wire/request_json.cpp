@@ -22,6 +22,16 @@ Json written_form(const RecordForm& form) {
   return form.json;
 }
 
+struct IdentityForm {
+  std::string vin, plate;
+};
+
+template <class Io>
+void fields(Io& io, Of<IdentityForm> auto& i) {
+  io.optional("vin", i.vin);
+  io.optional("plate", i.plate);
+}
+
 struct QuestionForm {
   std::string text;
   std::optional<RecordForm> record;
@@ -29,6 +39,7 @@ struct QuestionForm {
   int rows = 5, similar_cases = 5;
   std::vector<std::string> open, not_possible;
   YesNo agreed = YesNo::kNo;
+  std::optional<IdentityForm> identity;
 };
 
 template <class Io>
@@ -41,6 +52,7 @@ void fields(Io& io, Of<QuestionForm> auto& q) {
   io.optional("open", q.open);
   io.optional("not_possible", q.not_possible);
   io.defaulted("agreed", q.agreed);
+  io.optional("identity", q.identity);
 }
 
 struct TextForm {
@@ -67,7 +79,7 @@ constexpr std::array kClosingFields = {"closed",       "cause",      "correction
 
 }  // namespace
 
-Result<Question> question_from_json(std::string_view text) {
+Result<Question> question_from_json(std::string_view text, const TokenOf& token_of) {
   const auto json = parse_json(text, kMaxRequestBytes);
   if (!json) return fail(json.error());
   const auto form = struct_from_json<QuestionForm>(*json, "the question");
@@ -86,6 +98,11 @@ Result<Question> question_from_json(std::string_view text) {
   question.so_far.open = {form->open.begin(), form->open.end()};
   question.so_far.not_possible = {form->not_possible.begin(), form->not_possible.end()};
   question.agreed = form->agreed == YesNo::kYes ? AgreedToTry::kYes : AgreedToTry::kNo;
+  if (form->identity) {
+    auto token = token_of({form->identity->vin, form->identity->plate, ""});
+    if (!token) return fail(token.error());
+    question.vehicle = std::move(*token);
+  }
   if (!form->record) return question;
   auto record = record_of(*form->record);
   if (!record) return fail(std::move(record.error()));

@@ -62,8 +62,9 @@ class SvgPlot {
  public:
   explicit SvgPlot(const Plot& plot) : plot_(plot) {}
 
+  // The elements, without the document around them.
   std::string draw() {
-    head();
+    out_ = text_at(kLeft, 24, "start", plot_.title, 15);
     if (is_empty(plot_)) {
       out_ += text_at(kWidth / 2, kHeight / 2, "middle", plot_.note, 13);
     } else {
@@ -73,24 +74,10 @@ class SvgPlot {
       legend();
       out_ += text_at(kLeft, kHeight - 12, "start", plot_.note, 11);
     }
-    return std::move(out_) + "</svg>\n";
+    return std::move(out_);
   }
 
- private:
-  void head() {
-    out_ = fmt::format(
-        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}\" height=\"{1}\" "
-        "viewBox=\"0 0 {0} {1}\" font-family=\"sans-serif\" role=\"img\">\n"
-        "<title>{2}</title>\n<desc>{3}</desc>\n"
-        "<defs><pattern id=\"hatch\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\" "
-        "patternTransform=\"rotate(45)\"><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"6\" "
-        "stroke=\"#888\" stroke-width=\"1\"/></pattern></defs>\n"
-        "<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n",
-        kWidth, kHeight, escaped(plot_.title), escaped(description()));
-    out_ += text_at(kLeft, 24, "start", plot_.title, 15);
-  }
-
+  // What it shows, in words.
   std::string description() const {
     if (is_empty(plot_)) return plot_.note;
     std::string names;
@@ -99,6 +86,7 @@ class SvgPlot {
     return plot_.y.label + " over " + plot_.x.label + ": " + names;
   }
 
+ private:
   PlotPoint placed(double x, double y) const {
     const auto share = [](const PlotAxis& axis, double value) {
       return std::clamp((value - axis.low) / (axis.high - axis.low), 0.0, 1.0);
@@ -150,6 +138,7 @@ class SvgPlot {
 
   void series(std::size_t number) {
     const PlotSeries& drawn = plot_.series[number];
+    if (drawn.mark == PlotMark::kBar) return bars(drawn);
     std::vector<PlotPoint> points;
     for (const PlotPoint& point : drawn.points) {
       const PlotPoint at = placed(point.x, point.y);
@@ -160,11 +149,28 @@ class SvgPlot {
     out_ += fmt::format("<polyline points=\"{}\" {}/>\n", points_text(points), stroke(number));
   }
 
+  static std::string box(PlotPoint corner, double width, double height) {
+    return fmt::format(
+        "<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" fill=\"#ddd\" "
+        "stroke=\"black\" stroke-width=\"0.8\"/>\n",
+        corner.x, corner.y, width, height);
+  }
+
+  void bars(const PlotSeries& drawn) {
+    for (std::size_t i = 0; i + 1 < drawn.points.size(); ++i) {
+      const PlotPoint top = placed(drawn.points[i].x, drawn.points[i].y);
+      const PlotPoint foot = placed(drawn.points[i + 1].x, plot_.y.low);
+      if (foot.y > top.y) out_ += box(top, foot.x - top.x, foot.y - top.y);
+    }
+  }
+
   void legend() {
     double x = kLeft;
     const double y = kHeight - 40;
     for (std::size_t i = 0; i < plot_.series.size(); ++i, x += kLegendStep) {
-      out_ += line_from({x, y}, {x + kLegendSide, y}, stroke(i));
+      out_ += plot_.series[i].mark == PlotMark::kBar
+                  ? box({x, y - 5}, kLegendSide, 10)
+                  : line_from({x, y}, {x + kLegendSide, y}, stroke(i));
       out_ += text_at(x + kLegendSide + 6, y + 4, "start", plot_.series[i].name);
     }
     for (const PlotBand& each : plot_.bands) {
@@ -182,8 +188,30 @@ class SvgPlot {
 
 }  // namespace
 
+std::string svg_of(std::span<const Plot> plots) {
+  std::string titles, descriptions, drawn;
+  for (std::size_t i = 0; i < plots.size(); ++i) {
+    SvgPlot plot(plots[i]);
+    titles += (i == 0 ? "" : "; ") + plots[i].title;
+    descriptions += (i == 0 ? "" : "; ") + plot.description();
+    drawn += fmt::format("<g transform=\"translate(0 {})\">\n{}</g>\n",
+                         kHeight * static_cast<double>(i), plot.draw());
+  }
+  return fmt::format(
+      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}\" height=\"{1}\" "
+      "viewBox=\"0 0 {0} {1}\" font-family=\"sans-serif\" role=\"img\">\n"
+      "<title>{2}</title>\n<desc>{3}</desc>\n"
+      "<defs><pattern id=\"hatch\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\" "
+      "patternTransform=\"rotate(45)\"><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"6\" "
+      "stroke=\"#888\" stroke-width=\"1\"/></pattern></defs>\n"
+      "<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n{4}</svg>\n",
+      kWidth, kHeight * static_cast<double>(plots.size()), escaped(titles), escaped(descriptions),
+      drawn);
+}
+
 std::string svg_of(const Plot& plot) {
-  return SvgPlot(plot).draw();
+  return svg_of(std::span(&plot, 1));
 }
 
 }  // namespace shoplore

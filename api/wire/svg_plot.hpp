@@ -8,6 +8,7 @@
 // are left out.
 #pragma once
 
+#include <span>
 #include <string>
 
 #include "api/wire/plot.hpp"
@@ -17,5 +18,8 @@ namespace shoplore {
 inline constexpr const char* kSvgType = "image/svg+xml";
 
 [[nodiscard]] std::string svg_of(const Plot& plot);
+
+// Several, one beneath the other. Requires: at least one.
+[[nodiscard]] std::string svg_of(std::span<const Plot> plots);
 
 }  // namespace shoplore

@@ -17,6 +17,7 @@ class EntryForm {
     put("cautions", e.cautions);
     put("removals", e.removals);
     put("components", e.components);
+    put("afterwards", e.afterwards);
     number("minutes", e.minutes);
     put("unit", e.unit);
     number("low", e.low);

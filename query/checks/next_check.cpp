@@ -32,16 +32,10 @@ void set_minutes(CheckChoice& choice, const WorkSoFar& so_far, const CheckBasis&
     choice.minutes = kQuestionMinutes;
     return;
   }
-  const std::string id(id_of_attribute(choice.attribute));
-  choice.minutes = std::max(basis.figures.check_minutes(id, basis.vocabulary), kQuestionMinutes);
-  const Entry* check = basis.vocabulary.find(EntryKind::kCheck, id);
-  if (check == nullptr) return;
-  for (const std::string& removal : check->removals) {
-    if (so_far.open.contains(removal)) continue;
-    const Entry* entry = basis.vocabulary.find(EntryKind::kRemoval, removal);
-    choice.removals.push_back(removal);
-    if (entry != nullptr) choice.removal_minutes += entry->minutes.value_or(0);
-  }
+  CheckWork work = work_of_check(id_of_attribute(choice.attribute), so_far, basis);
+  choice.minutes = work.minutes;
+  choice.removals = std::move(work.removals);
+  choice.removal_minutes = work.removal_minutes;
 }
 
 void sort_by_worth(std::vector<CheckChoice>& choices) {
@@ -107,6 +101,20 @@ Result<std::vector<CheckChoice>> best_of(std::vector<CheckChoice> choices, std::
 }
 
 }  // namespace
+
+CheckWork work_of_check(std::string_view check, const WorkSoFar& so_far, const CheckBasis& basis) {
+  CheckWork work;
+  work.minutes = std::max(basis.figures.check_minutes(check, basis.vocabulary), kQuestionMinutes);
+  const Entry* found = basis.vocabulary.find(EntryKind::kCheck, check);
+  if (found == nullptr) return work;
+  for (const std::string& removal : found->removals) {
+    if (so_far.open.contains(removal)) continue;
+    const Entry* entry = basis.vocabulary.find(EntryKind::kRemoval, removal);
+    work.removals.push_back(removal);
+    if (entry != nullptr) work.removal_minutes += entry->minutes.value_or(0);
+  }
+  return work;
+}
 
 NextChecks rate_checks(const std::vector<double>& causes, const std::vector<EvidenceItem>& items,
                        const WorkSoFar& so_far, const CheckBasis& basis) {

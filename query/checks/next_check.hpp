@@ -67,6 +67,15 @@ inline constexpr std::uint32_t kFewestRelated = 3;
 // Bits; less than this is not worth a line.
 inline constexpr double kLeastInformation = 0.02;
 
+// What doing a check takes.
+struct CheckWork {
+  double minutes = 0;                 // of its own
+  std::vector<std::string> removals;  // ids, that are still on
+  double removal_minutes = 0;         // of those
+};
+[[nodiscard]] CheckWork work_of_check(std::string_view check, const WorkSoFar& so_far,
+                                      const CheckBasis& basis);
+
 // Sorted by per_minute, without outlooks. `causes` by CauseNumber, one more at the end for causes
 // that the records lack. Attributes of `items` are known and not asked again.
 [[nodiscard]] NextChecks rate_checks(const std::vector<double>& causes,

@@ -4,9 +4,6 @@
 #include <cassert>
 #include <cmath>
 #include <limits>
-#include <set>
-
-#include "query/named_cause.hpp"
 
 namespace shoplore {
 namespace {
@@ -18,18 +15,6 @@ double quantile(const std::vector<Kilometres>& sorted, double share) {
   const auto low = static_cast<double>(sorted[below].value);
   const auto high = static_cast<double>(sorted[above].value);
   return low + (place - static_cast<double>(below)) * (high - low);
-}
-
-std::set<std::string> causes_seen(const std::vector<VehicleHistory>& histories) {
-  std::set<std::string> seen;
-  for (const VehicleHistory& vehicle : histories) {
-    for (const PastVisit& visit : vehicle.visits) {
-      if (visit.state != CaseState::kClosed) continue;
-      if (!visit.cause.empty()) seen.insert(visit.cause);
-      seen.insert(visit.other_causes.begin(), visit.other_causes.end());
-    }
-  }
-  return seen;
 }
 
 CaseMileages case_mileages(const std::vector<VehicleHistory>& histories, std::string_view cause,
@@ -128,12 +113,9 @@ AgeTold age_told(const LifeAnswer& life, const Estimate& age) {
 }
 
 Result<FailureMileage> failure_mileage(const std::vector<VehicleHistory>& histories,
-                                       const MileageQuestion& question,
-                                       const Vocabulary& vocabulary) {
-  auto cause = named_cause(question.cause, vocabulary, causes_seen(histories));
-  if (!cause) return fail(cause.error());
+                                       const MileageQuestion& question) {
   FailureMileage out;
-  out.cause = std::move(*cause);
+  out.cause = question.cause;
   out.scope = question.scope;
   out.cases = case_mileages(histories, out.cause, question.scope);
   FailureLives lives = failure_lives(histories, out.cause, question.scope);

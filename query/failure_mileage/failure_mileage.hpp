@@ -10,7 +10,7 @@
 // vehicles that come here: one mended elsewhere, scrapped or sold is never seen again.
 //
 // Plain data and pure functions, any thread. Distances are kilometres as double, as in lives.hpp.
-// Errors: named_cause.hpp.
+// Errors: those of kaplan_meier.hpp, which lives read from visits do not meet.
 #pragma once
 
 #include <cstdint>
@@ -20,7 +20,6 @@
 #include <vector>
 
 #include "indexer/enum_names.hpp"
-#include "indexer/vocabulary.hpp"
 #include "query/failure_mileage/failure_lives.hpp"
 #include "query/lives/kaplan_meier.hpp"
 #include "query/lives/lognormal_fit.hpp"
@@ -100,13 +99,12 @@ struct FailureMileage {
 };
 
 struct MileageQuestion {
-  std::string cause;  // as named_cause.hpp reads it
+  std::string cause;  // cause key; cause_words.hpp reads one from words
   VehicleScope scope;
 };
 
 [[nodiscard]] Result<FailureMileage> failure_mileage(const std::vector<VehicleHistory>& histories,
-                                                     const MileageQuestion& question,
-                                                     const Vocabulary& vocabulary);
+                                                     const MileageQuestion& question);
 
 // The share of parts whole at `starts` that the fitted Weibull has whole at that km.
 // Requires: km >= answer.starts, a fit.

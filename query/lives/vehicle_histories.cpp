@@ -4,6 +4,7 @@
 #include <cassert>
 #include <limits>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "indexer/case_json.hpp"
@@ -29,7 +30,28 @@ std::vector<std::string> present_symptoms(const Case& record, const Vocabulary& 
   return ids;
 }
 
-PastVisit visit_of(CaseId id, const Case& record, const Vocabulary& vocabulary) {
+// Takes what the record says of the vehicle; later visits know better than earlier ones.
+void describe(VehicleHistory& history, const Vehicle& vehicle) {
+  if (!vehicle.make.empty()) history.make = lower_case(vehicle.make);
+  if (!vehicle.engine_family.empty()) history.engine_family = lower_case(vehicle.engine_family);
+  if (vehicle.model_year) history.model_year = vehicle.model_year;
+}
+
+void put_in_order(std::vector<PastVisit>& visits) {
+  std::sort(visits.begin(), visits.end(), [](const PastVisit& a, const PastVisit& b) {
+    return std::tie(a.opened, a.id) < std::tie(b.opened, b.id);
+  });
+}
+
+void take_visit(VehicleHistory& history, CaseId id, const Case& record,
+                const Vocabulary& vocabulary) {
+  describe(history, record.vehicle);
+  history.visits.push_back(past_visit(id, record, vocabulary));
+}
+
+}  // namespace
+
+PastVisit past_visit(CaseId id, const Case& record, const Vocabulary& vocabulary) {
   PastVisit visit;
   visit.id = id;
   visit.ref = record.ref;
@@ -52,21 +74,6 @@ PastVisit visit_of(CaseId id, const Case& record, const Vocabulary& vocabulary) 
   return visit;
 }
 
-// Takes what the record says of the vehicle; later visits know better than earlier ones.
-void describe(VehicleHistory& history, const Vehicle& vehicle) {
-  if (!vehicle.make.empty()) history.make = lower_case(vehicle.make);
-  if (!vehicle.engine_family.empty()) history.engine_family = lower_case(vehicle.engine_family);
-  if (vehicle.model_year) history.model_year = vehicle.model_year;
-}
-
-void put_in_order(std::vector<PastVisit>& visits) {
-  std::sort(visits.begin(), visits.end(), [](const PastVisit& a, const PastVisit& b) {
-    return std::tie(a.opened, a.id) < std::tie(b.opened, b.id);
-  });
-}
-
-}  // namespace
-
 Result<std::vector<VehicleHistory>> vehicle_histories(const Store& store,
                                                       const Vocabulary& vocabulary) {
   std::map<std::string, VehicleHistory> by_token;
@@ -78,8 +85,7 @@ Result<std::vector<VehicleHistory>> vehicle_histories(const Store& store,
     const std::string& token = record->vehicle.token;
     VehicleHistory& history = token.empty() ? nameless.emplace_back() : by_token[token];
     history.token = token;
-    describe(history, record->vehicle);
-    history.visits.push_back(visit_of(change.id, *record, vocabulary));
+    take_visit(history, change.id, *record, vocabulary);
     return {};
   });
   if (!read) return fail(read.error());
@@ -88,6 +94,35 @@ Result<std::vector<VehicleHistory>> vehicle_histories(const Store& store,
   for (auto& [token, history] : by_token) {
     put_in_order(history.visits);
     all.push_back(std::move(history));
+  }
+  std::move(nameless.begin(), nameless.end(), std::back_inserter(all));
+  return all;
+}
+
+Result<std::vector<VehicleHistory>> histories_with_cause(const Store& store,
+                                                         const Vocabulary& vocabulary,
+                                                         std::string_view cause_key) {
+  const CauseParts cause = cause_parts(cause_key);
+  CaseListFilter filter;
+  filter.states = {CaseState::kClosed};
+  filter.components = vocabulary.same_entries(EntryKind::kComponent, cause.component);
+  filter.failures = vocabulary.same_entries(EntryKind::kFailure, cause.failure);
+  auto records = store.list(filter, {}, std::numeric_limits<std::size_t>::max());
+  if (!records) return fail(records.error());
+  std::reverse(records->begin(), records->end());  // the list begins with the last recorded
+  std::set<std::string> tokens;
+  std::vector<VehicleHistory> all, nameless;
+  for (const StoredCase& stored : *records) {
+    if (!stored.record.vehicle.token.empty()) {
+      tokens.insert(stored.record.vehicle.token);
+    } else {
+      take_visit(nameless.emplace_back(), stored.id, stored.record, vocabulary);
+    }
+  }
+  for (const std::string& token : tokens) {
+    auto history = history_of_vehicle(store, vocabulary, token);
+    if (!history) return fail(history.error());
+    all.push_back(std::move(*history));
   }
   std::move(nameless.begin(), nameless.end(), std::back_inserter(all));
   return all;
@@ -105,8 +140,7 @@ Result<VehicleHistory> history_of_vehicle(const Store& store, const Vocabulary& 
   history.token = token;
   for (const StoredCase& stored : *records) {
     if (!was_here(stored.record.state)) continue;
-    describe(history, stored.record.vehicle);
-    history.visits.push_back(visit_of(stored.id, stored.record, vocabulary));
+    take_visit(history, stored.id, stored.record, vocabulary);
   }
   if (history.visits.empty()) {
     return fail(ErrorCode::kNotFound, "vehicle", "no visit of this vehicle is on record");

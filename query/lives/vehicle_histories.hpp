@@ -49,9 +49,18 @@ struct VehicleHistory {
   std::vector<PastVisit> visits;    // by day opened, then as recorded; never empty
 };
 
+// The record as one of its vehicle's visits.
+[[nodiscard]] PastVisit past_visit(CaseId id, const Case& record, const Vocabulary& vocabulary);
+
 // Every vehicle, by token; those without one come last, each with a single visit, as recorded.
 [[nodiscard]] Result<std::vector<VehicleHistory>> vehicle_histories(const Store& store,
                                                                     const Vocabulary& vocabulary);
+
+// Of those only the vehicles with a closed case of this main cause, each with all its visits, in
+// the same order; everybody else's records are not read.
+[[nodiscard]] Result<std::vector<VehicleHistory>> histories_with_cause(const Store& store,
+                                                                       const Vocabulary& vocabulary,
+                                                                       std::string_view cause_key);
 
 // One vehicle's. Without any visit: kNotFound. Requires: token not empty.
 [[nodiscard]] Result<VehicleHistory> history_of_vehicle(const Store& store,

@@ -62,10 +62,6 @@ double usefulness(const AttributeCounts& counts, const Counts& seen) {
   return entropy > 0 ? std::clamp(information / entropy, 0.0, 1.0) : 0;
 }
 
-bool is_hindsight(std::string_view attribute) {
-  return attribute.starts_with("misled:") || attribute.starts_with("right:");
-}
-
 }  // namespace
 
 double background_rate(double with, double known, double values) {

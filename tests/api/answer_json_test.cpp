@@ -34,7 +34,7 @@ TEST(AnswerJson, HasTheseKeysAtTheTop) {
   EXPECT_THAT(keys_of(sample()),
               ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
                           "left_out_probability", "breadth", "nothing_matches", "next_checks",
-                          "questions", "repair_on_suspicion", "watch_out", "similar_cases",
+                          "questions", "repair_on_suspicion", "watch_out", "comeback_of", "similar_cases",
                           "cautions", "revision", "cases_in_records", "filter", "note"));
 }
 
@@ -106,7 +106,14 @@ const KeysRow kKeysRows[] = {
     {"repair step",
      "/repair_on_suspicion/order/0",
      {"component", "failure", "name", "probability", "minutes"}},
-    {"warning", "/watch_out/0", {"kind", "text", "about", "share"}},
+    {"warning",
+     "/watch_out/0",
+     {"kind", "stated", "text", "about", "cause", "share", "minutes_at_stake", "how_often",
+      "expected_minutes", "cases"}},
+    {"comeback",
+     "/comeback_of/0",
+     {"ref", "done", "days_since", "km_since", "component", "failure", "name", "fixes",
+      "fixes_name", "shared", "possible_reasons"}},
     {"similar case",
      "/similar_cases/0",
      {"ref", "opened", "vehicle", "cause", "fixes", "outcome", "score", "snippet"}},
@@ -154,6 +161,13 @@ TEST(AnswerJson, CarriesEveryValueUnrounded) {
       {"/breadth/1/cases", 19},
       {"/breadth/1/dropped/value", "absent"},
       {"/watch_out/0/kind", "earlier_repair"},
+      {"/comeback_of/0/days_since", 96},
+      {"/comeback_of/0/shared/codes", {"P0299"}},
+      {"/comeback_of/0/possible_reasons", {"part"}},
+      {"/watch_out/0/stated", "yes"},
+      {"/watch_out/0/minutes_at_stake", 840},
+      {"/watch_out/0/expected_minutes", 630},
+      {"/watch_out/0/cases", {"case-7", "case-3"}},
       {"/similar_cases/0/opened", "2024-03-02"},
       {"/similar_cases/0/outcome", "stayed_fixed"},
       {"/similar_cases/0/snippet/marked/1/end", 23},
@@ -182,6 +196,15 @@ TEST(AnswerJson, SaysTheFilterItCountedUnder) {
   EXPECT_EQ(json["filter"], ordered_json::parse(R"({"make":"Brackwater",
       "mileage_km":{"low":100000},"model_year":{"low":2014,"high":2017},
       "closed_since":"2024-01-01","proof":["seen","measured"]})"));
+}
+
+TEST(AnswerJson, WatchOutAloneIsThatPartOfTheAnswer) {
+  const Answer answer = testing::sample_answer();
+  const auto json = ordered_json::parse(watch_out_json(answer, vocabulary()));
+  EXPECT_THAT(keys_of(json), ElementsAre("understood", "watch_out", "nothing_matches", "revision",
+                                         "cases_in_records", "filter", "note"));
+  const auto whole = ordered_json::parse(answer_json(answer, vocabulary()));
+  for (const auto& [key, value] : json.items()) EXPECT_EQ(value, whole.at(key)) << key;
 }
 
 TEST(AnswerJson, IsOneLine) {

@@ -56,6 +56,34 @@ TEST(Arguments, ReadsEveryFilter) {
   EXPECT_EQ(ask.output, Output::kJson);
 }
 
+TEST(Arguments, PracticeAndItsOwnVerbsAreToldApart) {
+  const auto practice =
+      read<PracticeOptions>({"practice", "--apprentice", "a1", "--kind", "vain_repair",
+                             "--difficulty", "hard", "--seed", "7", "--json"});
+  EXPECT_EQ(practice.wish.apprentice, "a1");
+  EXPECT_EQ(practice.wish.kind, PracticeKind::kVainRepair);
+  EXPECT_EQ(practice.wish.difficulty, Difficulty::kHard);
+  EXPECT_EQ(practice.wish.seed, 7U);
+  EXPECT_EQ(practice.output, Output::kJson);
+  EXPECT_EQ(read<PracticeOptions>({"practice", "--round", "a1-0f3c9a5d"}).round, "a1-0f3c9a5d");
+  EXPECT_EQ(
+      read<PracticeProgressOptions>({"practice", "progress", "--apprentice", "b2"}).apprentice,
+      "b2");
+  EXPECT_EQ(read<PracticeExportOptions>({"practice", "export", "--apprentice", "b2"}).apprentice,
+            "b2");
+  EXPECT_EQ(read<PracticeDeleteOptions>({"practice", "delete", "--apprentice", "b2"}).apprentice,
+            "b2");
+  for (const Words& wrong :
+       {Words{"practice"}, Words{"practice", "progress"},
+        Words{"practice", "--apprentice", "a1", "--kind", "riddle"},
+        Words{"practice", "--apprentice", "a1", "--difficulty", "odd"},
+        Words{"practice", "--apprentice", "a1", "--seed", "many"}, Words{"practice", "list"}}) {
+    const Parsed parsed = parse_arguments(wrong);
+    ASSERT_FALSE(parsed.invocation) << wrong.back();
+    EXPECT_EQ(parsed.invocation.error().code, ErrorCode::kInvalidInput);
+  }
+}
+
 TEST(Arguments, AskTakesWhatIsOffWhatCannotBeDoneAndWhatWasAgreed) {
   const auto ask = read<AskOptions>({"ask", "--open", "plug_cover", "flat", "--open", "undertray",
                                      "--not-possible", "coil_swap", "uphill", "--agreed"});
@@ -64,6 +92,16 @@ TEST(Arguments, AskTakesWhatIsOffWhatCannotBeDoneAndWhatWasAgreed) {
   EXPECT_EQ(ask.not_possible, std::vector<std::string>{"coil_swap"});
   EXPECT_EQ(ask.agreed, AgreedToTry::kYes);
   EXPECT_EQ(read<AskOptions>({"ask", "flat"}).agreed, AgreedToTry::kNo);
+}
+
+TEST(Arguments, AskMayNameTheVehicleAndWantOnlyTheWarnings) {
+  const auto ask =
+      read<AskOptions>({"ask", "flat", "--plate", "AB 12", "--vin", "X", "--watch-out"});
+  EXPECT_EQ(ask.text, "flat");
+  EXPECT_EQ(ask.plate, "AB 12");
+  EXPECT_EQ(ask.vin, "X");
+  EXPECT_EQ(ask.what, AskOptions::What::kWatchOut);
+  EXPECT_EQ(read<AskOptions>({"ask", "flat"}).what, AskOptions::What::kAnswer);
 }
 
 TEST(Arguments, AnEndOfABandMayBeLeftOut) {
@@ -81,6 +119,38 @@ TEST(Arguments, ReadsTheWaysToChangeACase) {
   EXPECT_EQ(patch.if_revision, Revision{3});
   EXPECT_EQ(read<AddOptions>({"add", "--to", "case-7", "--restore", "3"}).restore, Revision{3});
   EXPECT_EQ(read<AddOptions>({"add", "--to", "case-7", "no", "whistle"}).text, "no whistle");
+}
+
+TEST(Arguments, ReadsWhatBecameOfARepair) {
+  EXPECT_EQ(read<OutcomesDueOptions>({"outcomes"}).limit, 20U);
+  EXPECT_EQ(read<OutcomesDueOptions>({"outcomes", "--limit", "3"}).limit, 3U);
+  const auto outcome = read<OutcomeOptions>(
+      {"outcomes", "case-7", "came_back", "--on", "2026-03-02", "--mileage", "146100", "--reason",
+       "wrong_cause", "--of", "case-9", "--cause", "turbocharger:worn", "--json"});
+  EXPECT_EQ(outcome.ref, "case-7");
+  EXPECT_EQ(outcome.report.status, OutcomeStatus::kCameBack);
+  EXPECT_EQ(outcome.report.as_of, parse_date("2026-03-02").value());
+  EXPECT_EQ(outcome.report.mileage_km, Kilometres{146'100});
+  EXPECT_EQ(outcome.report.reason, ComebackReason::kWrongCause);
+  EXPECT_EQ(outcome.report.comeback, "case-9");
+  EXPECT_EQ(outcome.report.right_cause->component, "turbocharger");
+  EXPECT_EQ(outcome.report.right_cause->failure, "worn");
+  EXPECT_EQ(outcome.output, Output::kJson);
+}
+
+TEST(Arguments, ReadsAPlan) {
+  const auto plan =
+      read<PlanOptions>({"plan", "wastegate", "linkage", "--make", "Brackwater", "--engine-family",
+                         "BW16D", "--vehicle", "2016 Tidal", "--case", "case-7", "--open",
+                         "heat_shield", "--open", "plug_cover", "--approval", "a.html"});
+  EXPECT_EQ(plan.question.cause, "wastegate linkage");
+  EXPECT_EQ(plan.question.vehicle.make, "Brackwater");
+  EXPECT_EQ(plan.question.vehicle.engine_family, "BW16D");
+  EXPECT_EQ(plan.question.vehicle.words, "2016 Tidal");
+  EXPECT_EQ(plan.question.case_ref, "case-7");
+  EXPECT_EQ(plan.question.open, (std::set<std::string>{"heat_shield", "plug_cover"}));
+  EXPECT_EQ(plan.approval_file, "a.html");
+  EXPECT_EQ(plan.output, Output::kText);
 }
 
 TEST(Arguments, ReadsAChangeOfAnEntry) {
@@ -126,6 +196,39 @@ TEST(Arguments, ReadsWhoseMileageIsWanted) {
   EXPECT_FALSE(parse_arguments({"mileage"}).invocation);
 }
 
+TEST(Arguments, ReadsWhatIsSeenMoreLately) {
+  const auto plain = read<LatelyOptions>({"lately"});
+  EXPECT_EQ(plain.view.months, std::nullopt);
+  EXPECT_EQ(plain.view.rows, LatelyRows::kRisen);
+  EXPECT_EQ(plain.as_of, std::nullopt);
+  const auto options =
+      read<LatelyOptions>({"lately", "--months", "6", "--engine-family", "BW16D", "--falling",
+                           "--svg", "x.svg", "--as-of", "2026-03-31", "--json"});
+  EXPECT_EQ(options.view.months, 6U);
+  EXPECT_EQ(options.view.engine_family, "BW16D");
+  EXPECT_EQ(options.view.rows, LatelyRows::kFallen);
+  EXPECT_EQ(options.svg_file, "x.svg");
+  EXPECT_EQ(format_date(*options.as_of), "2026-03-31");
+  EXPECT_EQ(options.output, Output::kJson);
+  EXPECT_EQ(read<LatelyOptions>({"lately", "--all"}).view.rows, LatelyRows::kAll);
+}
+
+TEST(Arguments, ReadsWhichPatternsAreWanted) {
+  const auto some = read<PatternsOptions>({"patterns", "--engine-family", "BW16D", "--make",
+                                           "Brackwater", "--cause", "a:b", "--limit", "3",
+                                           "--cases"});
+  EXPECT_EQ(some.choice.engine_family, "BW16D");
+  EXPECT_EQ(some.choice.make, "Brackwater");
+  EXPECT_EQ(some.choice.cause, "a:b");
+  EXPECT_EQ(some.limit, 3U);
+  EXPECT_TRUE(some.cases);
+  EXPECT_EQ(read<PatternsOptions>({"patterns"}).limit, 10U);
+  EXPECT_EQ(read<PatternsOptions>({"patterns", "--all"}).limit, 0U);
+  EXPECT_EQ(read<PatternsOptions>({"patterns", "--sheet", "x.html"}).sheet, "x.html");
+  EXPECT_FALSE(parse_arguments({"patterns", "--limit", "0"}).invocation);
+  EXPECT_FALSE(parse_arguments({"patterns", "--sheet", "x.html", "--all"}).invocation);
+}
+
 TEST(Arguments, ReadsASearchOfTheVocabulary) {
   const auto some = read<VocabularySearchOptions>({"vocabulary", "search", "add", "oil"});
   EXPECT_EQ(some.search.words, "add oil");
@@ -157,6 +260,9 @@ const RefusedRow kRefused[] = {
     {{"show"}, "show", "command line"},
     {{"ask", "flat", "--rows", "0"}, "ask", "command line"},
     {{"ask", "flat", "--rows", "many"}, "ask", "command line"},
+    {{"lately", "--months", "5"}, "lately", "--months"},
+    {{"lately", "--months", "-3"}, "lately", "--months"},
+    {{"lately", "--as-of", "June"}, "lately", "--as-of"},
     {{"ask", "flat", "--mileage", "100000"}, "ask", "--mileage"},
     {{"ask", "flat", "--mileage", ".."}, "ask", "--mileage"},
     {{"ask", "flat", "--mileage=-5..10"}, "ask", "--mileage"},

@@ -217,6 +217,36 @@ TEST(Cli, AClosedCaseIsNotAskedAsEvidenceForItself) {
   EXPECT_NE(ended.err.find("old-1"), std::string::npos) << ended.err;
 }
 
+TEST(Cli, WatchOutAloneSaysOnlyThatAndEndsWithOneWhereNothingStandsOut) {
+  const TestShop shop;
+  const Ended nothing = shop.run({"ask", "--watch-out", "P0299 flat"});
+  EXPECT_EQ(nothing.exit_code, 1);
+  EXPECT_SAYS(nothing.out, "Nothing stands out in 8 cases");
+  EXPECT_EQ(nothing.out.find("Likely causes"), std::string::npos);
+  const Ended cleared =
+      shop.run({"ask", "--watch-out", "P0299 flat, codes recently cleared", "--json"});
+  EXPECT_EQ(cleared.exit_code, 0);
+  EXPECT_EQ(json::parse(cleared.out)["watch_out"][0]["kind"], "codes_cleared");
+}
+
+TEST(Cli, AVehicleSeenBeforeIsKnownByItsPlateAndThePlateLeavesNoTrace) {
+  const TestShop shop;
+  const std::string plate = "QX19 ZZT";
+  auto record = json::parse(testing::closed_case("seen-1", "charge_air_hose", "split", "present"));
+  record["identity"]["plate"] = plate;
+  ASSERT_EQ(shop.run({"add", "--json", "-"}, record.dump()).exit_code, 0);
+  const std::string before = shop.exported();
+  const Ended ended = shop.run({"ask", "--watch-out", "--plate", "qx19zzt", "P0299 flat"});
+  EXPECT_EQ(ended.exit_code, 0);
+  EXPECT_SAYS(ended.out, "This vehicle was here once before");
+  EXPECT_SAYS(ended.out, "case seen-1");
+  EXPECT_EQ(shop.run({"ask", "--watch-out", "--plate", "AA 1 AA", "P0299 flat"}).exit_code, 1);
+  const Ended bad = shop.run({"ask", "--vin", "123", "P0299 flat"});
+  EXPECT_EQ(bad.exit_code, 2);
+  EXPECT_SAYS(bad.err, "vin");
+  EXPECT_EQ(shop.exported(), before);
+}
+
 TEST(Cli, ACaseLivesFromTextToClosingAndBack) {
   const TestShop shop;
   const std::vector<std::string> text = {"add", "P0299 flat uphill", "--plate", "AB 12 CDE"};

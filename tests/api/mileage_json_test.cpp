@@ -22,7 +22,7 @@ std::set<std::string> keys(const json& object) {
 
 json answer_for(const std::vector<VehicleHistory>& histories) {
   const auto vocabulary = Vocabulary::built_in();
-  const auto answer = failure_mileage(histories, {kLinkage, {"Brackwater", ""}}, *vocabulary);
+  const auto answer = failure_mileage(histories, {kLinkage, {"Brackwater", ""}});
   EXPECT_TRUE(answer) << describe(answer.error());
   return json::parse(mileage_json(*answer));
 }

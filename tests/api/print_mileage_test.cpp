@@ -21,7 +21,7 @@ const Vocabulary& vocabulary() {
 
 std::string printed(const std::vector<VehicleHistory>& histories, std::size_t width = 80,
                     const VehicleScope& scope = {}) {
-  const auto answer = failure_mileage(histories, {kLinkage, scope}, vocabulary());
+  const auto answer = failure_mileage(histories, {kLinkage, scope});
   EXPECT_TRUE(answer) << describe(answer.error());
   return print_mileage(*answer, vocabulary(), {width, Colour::kOff});
 }
@@ -74,10 +74,20 @@ TEST(PrintMileage, SaysWhoIsCountedAndWhoIsNot) {
 }
 
 TEST(PrintMileage, AnEstimateBeyondTheLongestLifeIsNoFigure) {
-  const std::string text = printed(shop(3, 40));
-  EXPECT_SAYS(text, "B50, Weibull > 431,000 not seen > 268,000 not seen");
+  std::vector<VehicleHistory> histories;
+  for (int i = 0; i < 12; ++i) histories.push_back(lived(100'000 + 10'000 * i, kLinkage));
+  for (int i = 0; i < 60; ++i) histories.push_back(lived(120'000 + 3'000 * i, "service"));
+  const std::string text = printed(histories);
+  EXPECT_SAYS(text, "B50, Weibull > 297,000 not seen > 185,000 not seen");
   EXPECT_SAYS(text, "Not seen: at ages at which too few were followed");
   EXPECT_SILENT_OF(printed(shop(20, 2)), "not seen");
+}
+
+TEST(PrintMileage, AnIntervalThatTellsNothingIsNotShown) {
+  const std::string text = printed(shop(3, 40));
+  EXPECT_SAYS(text, "B10, Weibull - too few to tell - too few to tell");
+  EXPECT_SAYS(text, "Whether it wears out cannot be told from so few.");
+  EXPECT_SILENT_OF(text, "shape");
 }
 
 TEST(PrintMileage, ReplacedPartsAreSetApartWithThoseNeverSeenAgain) {

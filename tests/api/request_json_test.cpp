@@ -7,12 +7,19 @@
 namespace shoplore {
 namespace {
 
+// Stands for the shop's key.
+Result<std::string> token_of(const Identity& identity) {
+  if (identity.vin == "bad") return fail(ErrorCode::kInvalidInput, "/identity/vin", "is no VIN");
+  return "token of " + identity.vin + identity.plate;
+}
+
 TEST(RequestJson, ReadsAWholeQuestion) {
   const auto question = question_from_json(R"({"text":"P0299 flat",
       "record":{"schema":1,"state":"open","opened":"2026-03-02","scanned":"yes"},
       "filter":{"engine_family":"BW16D","mileage_km":{"low":100000,"high":150000},
                 "model_year":{"high":2017},"closed_since":"2024-01-01","proof":["seen"]},
-      "rows":7,"similar_cases":0})");
+      "rows":7,"similar_cases":0})",
+                                           token_of);
   ASSERT_TRUE(question) << describe(question.error());
   EXPECT_EQ(question->text, "P0299 flat");
   EXPECT_EQ(question->record.scanned, YesNo::kYes);
@@ -28,10 +35,18 @@ TEST(RequestJson, ReadsAWholeQuestion) {
 }
 
 TEST(RequestJson, TextAloneIsAQuestion) {
-  const auto question = question_from_json(R"({"text":"flat"})");
+  const auto question = question_from_json(R"({"text":"flat"})", token_of);
   ASSERT_TRUE(question);
   EXPECT_EQ(question->rows, 5u);
   EXPECT_EQ(question->similar_cases, 5u);
+  EXPECT_EQ(question->vehicle, "");
+}
+
+TEST(RequestJson, OfAnIdentityOnlyTheVehiclesPseudonymIsLeft) {
+  const auto question =
+      question_from_json(R"({"text":"flat","identity":{"plate":"AB 12"}})", token_of);
+  ASSERT_TRUE(question);
+  EXPECT_EQ(question->vehicle, "token of AB 12");
 }
 
 struct RefusedRow {
@@ -55,6 +70,8 @@ const RefusedRow kRefusedQuestions[] = {
     {"record's field", R"({"record":{"state":"open","opened":"2026-03-02","colour":1}})",
      "/record/colour"},
     {"record without a day", R"({"record":{"state":"open"}})", "/record/opened"},
+    {"identity's customer", R"({"text":"x","identity":{"customer":"y"}})", "/identity/customer"},
+    {"identity's VIN", R"({"text":"x","identity":{"vin":"bad"}})", "/identity/vin"},
     {"a list", "[]", ""},
     {"malformed", "{", ""},
 };
@@ -62,7 +79,7 @@ const RefusedRow kRefusedQuestions[] = {
 TEST(RequestJson, RefusesQuestionsNamingThePlace) {
   for (const RefusedRow& row : kRefusedQuestions) {
     SCOPED_TRACE(row.name);
-    const auto question = question_from_json(row.text);
+    const auto question = question_from_json(row.text, token_of);
     ASSERT_FALSE(question);
     EXPECT_EQ(question.error().code, ErrorCode::kInvalidInput);
     EXPECT_EQ(question.error().place, row.place);

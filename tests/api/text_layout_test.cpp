@@ -74,16 +74,16 @@ TEST(TextLayout, TablesWithoutRoomPutCellsBelow) {
   EXPECT_EQ(table({{"a name", {"1,000", "2,000"}}}, 1, 16), " a name\n    1,000  2,000\n");
 }
 
-TEST(TextLayout, SetsThousandsApart) {
-  EXPECT_EQ(thousands(0), "0");
-  EXPECT_EQ(thousands(999), "999");
-  EXPECT_EQ(thousands(1'000), "1,000");
-  EXPECT_EQ(thousands(-1'234'567), "-1,234,567");
-}
-
 TEST(TextLayout, InkIsInvisibleWhenOff) {
   EXPECT_EQ(Ink(Colour::kOff).bold("x"), "x");
   EXPECT_EQ(Ink(Colour::kOn).bold("x"), "\x1b[1mx\x1b[0m");
+}
+
+TEST(TextLayout, DurationsAreInHoursAndMinutes) {
+  const std::pair<double, const char*> table[] = {{0, "0 min"},     {8.4, "8 min"},
+                                                  {59.4, "59 min"}, {59.6, "1 h"},
+                                                  {120, "2 h"},     {130, "2 h 10 min"}};
+  for (const auto& [minutes, text] : table) EXPECT_EQ(duration_text(minutes), text);
 }
 
 }  // namespace

@@ -30,6 +30,7 @@ TEST(VocabularyJson, EveryFieldOfAnEntryIsShown) {
   entry.cautions = {"f"};
   entry.removals = {"g"};
   entry.components = {"h"};
+  entry.afterwards = {"p"};
   entry.minutes = 5;
   entry.unit = "V";
   entry.low = 10;
@@ -43,7 +44,7 @@ TEST(VocabularyJson, EveryFieldOfAnEntryIsShown) {
   entry.engine_families = {"o"};
   EXPECT_EQ(json::parse(entry_json(entry)),
             json::parse(R"({"kind":"check","id":"a","name":"b","phrases":["c"],"retired":"d",
-      "alias_of":"e","cautions":["f"],"removals":["g"],"components":["h"],"minutes":5.0,"unit":"V",
+      "alias_of":"e","cautions":["f"],"removals":["g"],"components":["h"],"afterwards":["p"],"minutes":5.0,"unit":"V",
       "low":10.0,"high":12.5,"where":"i","conditions":["j"],"how":"k","expands_to":"l",
       "source":"m","make":"n","engine_families":["o"]})"));
 }

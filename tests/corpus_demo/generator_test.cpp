@@ -4,11 +4,13 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 #include <string>
 #include <vector>
 
+#include "corpus-demo/case_closing.hpp"
 #include "indexer/case_json.hpp"
 #include "indexer/case_rules.hpp"
 #include "indexer/identity_mentions.hpp"
@@ -269,6 +271,26 @@ TEST(Generator, ComebacksHaveEveryReasonAWorkshopOwnsUpTo) {
                                       ComebackReason::kPart, ComebackReason::kWorkmanship}) {
     EXPECT_GT(reasons[reason], 3) << name_of(reason);
   }
+}
+
+TEST(Generator, WhatAProofCatchesIsPutRightAndProvedAgain) {
+  int steps = 0, caught = 0;
+  for (const DemoCase& each : demo()) {
+    if (each.hand == Hand::kShowcase) continue;
+    const std::vector<Verification>& done = each.record.verification;
+    for (std::size_t i = 0; i < done.size(); ++i) {
+      const bool again = i > 0 && done[i - 1].verdict == Verdict::kFail;
+      steps += again ? 0 : 1;
+      if (done[i].verdict != Verdict::kFail) continue;
+      ++caught;
+      ASSERT_LT(i + 1, done.size()) << each.record.ref;
+      EXPECT_EQ(done[i + 1].id, done[i].id) << each.record.ref;
+      EXPECT_EQ(done[i + 1].verdict, Verdict::kPass) << each.record.ref;
+    }
+  }
+  // Five standard deviations of so many draws.
+  EXPECT_GT(steps, 1'500);
+  EXPECT_NEAR(caught, kProofCatches * steps, 5 * std::sqrt(kProofCatches * steps));
 }
 
 TEST(Generator, ReadingsLieWhereTheirVerdictSays) {

@@ -25,5 +25,13 @@ TEST(CarriedPhrases, AThingLongPastIsForgotten) {
             (std::vector<std::string>{"symptom headlamp_out", "reading 12.4 V"}));
 }
 
+TEST(CarriedPhrases, TheFirstWordOfAPairTellsWhichThing) {
+  const std::vector<NoteRow> table{
+      {"clutch pedal heavy. It doesn't judder",
+       {"symptom clutch_pedal_heavy", "symptom clutch_judders absent"}},
+      {"pump charged for ten minutes", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -76,5 +76,12 @@ TEST(CheckReader, TheVerdictOfAReadingKeepsTheEndsOfTheRange) {
   EXPECT_EQ(verdict_of(check, Reading{std::nullopt, "OL"}, ""), Verdict::kFail);
 }
 
+TEST(CheckReader, AReadingOfAnotherQuantityIsOfAnotherCheck) {
+  const auto lines = lines_of("CAN H 120 ohm, should be half that");
+  EXPECT_EQ(std::count_if(lines.begin(), lines.end(),
+                          [](const std::string& line) { return line.starts_with("check network_voltage"); }),
+            0);
+}
+
 }  // namespace
 }  // namespace shoplore

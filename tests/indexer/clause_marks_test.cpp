@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/indexer/note_lines.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -48,6 +50,10 @@ TEST(ClauseMarks, WrittenTogetherMeansNoSpaceBetween) {
   EXPECT_TRUE(together("w/o"));
   EXPECT_FALSE(together("w o"));
   EXPECT_FALSE(together("w\no"));
+}
+
+TEST(ClauseMarks, TheSignOfAPlaceIsAWord) {
+  EXPECT_EQ(lines_of("misfire @ idle"), (std::vector<std::string>{"symptom misfire", "condition idle"}));
 }
 
 }  // namespace

@@ -55,5 +55,51 @@ TEST(Denials, AnOrderIsNoFinding) {
   EXPECT_EQ(lines_of("does not crank"), std::vector<std::string>{"symptom no_crank"});
 }
 
+TEST(Denials, WhatWasSaidIsTakenBack) {
+  for (const char* text :
+       {"says it misfires, but I drove it and it doesn't", "owner says it misfires. It does not.",
+        "it misfires he says but it didn't"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom misfire absent"}) << text;
+  }
+  for (const char* text : {"misfires and it doesn't matter", "misfires, no code, it does not pass",
+                           "it misfires and he does not care", "misfires. It does."}) {
+    const auto lines = lines_of(text);
+    EXPECT_NE(std::find(lines.begin(), lines.end(), "symptom misfire"), lines.end()) << text;
+  }
+}
+
+TEST(Denials, ALampIsOutInManyWords) {
+  for (const char* text :
+       {"abs lamp is off", "abs lamp stays off", "abs lamp dark", "abs lamp does not light",
+        "abs lamp not lit", "abs lamp no longer on", "abs lamp went out", "abs lamp: off"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom abs_lamp_on absent"}) << text;
+  }
+  for (const char* text : {"abs lamp on", "abs lamp stays on", "abs lamp lit", "abs lamp"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom abs_lamp_on"}) << text;
+  }
+}
+
+TEST(Denials, WhatHasStoppedIsNoMore) {
+  for (const char* text :
+       {"clutch has stopped slipping", "clutch no longer slips", "clutch slips no more",
+        "clutch would not slip for me", "far from clutch slip", "that rules out clutch slip",
+        "clutch neither slips"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom clutch_slips absent"}) << text;
+  }
+  for (const char* text :
+       {"can't confirm clutch slip", "no it has clutch slip", "clutch still slips"}) {
+    EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom clutch_slips"}) << text;
+  }
+}
+
+TEST(Denials, TheDenialOfBeingWellIsTheSymptom) {
+  const std::vector<NoteRow> table{
+      {"neither key is recognised", {"symptom key_not_recognised"}},
+      {"handbrake as good as useless", {"symptom parking_brake_weak"}},
+      {"the car is now fine", {}},
+      {"window works as it should", {"symptom window_dead absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -131,5 +131,26 @@ TEST(FindingReader, ACheckNeedsAWordThatSaysHowItWent) {
   EXPECT_EQ(leftover_of("compression test"), (std::vector<std::string>{"compression", "test"}));
 }
 
+TEST(FindingReader, WhatIsThereAtTimesIsThere) {
+  const std::vector<NoteRow> table{
+      {"misfires when towing. Never misfires otherwise", {"symptom misfire", "condition towing"}},
+      {"Is there misfire? It does not misfire", {"symptom misfire absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ALongerNameIsNoSymptom) {
+  for (const char* text : {"knock sensor is original", "steering rack ok", "fan control module ok"}) {
+    EXPECT_TRUE(lines_of(text).empty()) << text;
+  }
+  EXPECT_EQ(lines_of("play in the wheel bearing: ok"),
+            std::vector<std::string>{"check bearing_play pass"});
+}
+
+TEST(FindingReader, AConditionWhereAllIsWellIsNone) {
+  EXPECT_EQ(lines_of("misfire, fine on the motorway"), std::vector<std::string>{"symptom misfire"});
+  EXPECT_EQ(lines_of("misfire on the motorway"),
+            (std::vector<std::string>{"symptom misfire", "condition motorway"}));
+}
+
 }  // namespace
 }  // namespace shoplore

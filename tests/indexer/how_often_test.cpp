@@ -35,5 +35,11 @@ TEST(HowOften, IsNotGuessed) {
   }
 }
 
+TEST(HowOften, OneTimeInSeveralIsSometimes) {
+  const auto items = built_in_recogniser().recognise("misfires maybe 1 time in 5").items;
+  ASSERT_EQ(items.size(), 1U);
+  EXPECT_EQ(items[0].how_often, HowOften::kSometimes);
+}
+
 }  // namespace
 }  // namespace shoplore

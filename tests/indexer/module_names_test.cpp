@@ -29,13 +29,15 @@ TEST(ModuleNames, BeforeACode) {
       {"from the ECM ", "ECM"},
       {"BCM 2: ", "BCM 2"},
       {"Airbag: ", "Airbag"},
+      {"TCM scan: ", "TCM"},
       {"first\nTCM ", "TCM"}};
   for (const auto& [text, name] : rows) EXPECT_EQ(before(text), name) << text;
 }
 
 TEST(ModuleNames, OrdinaryWordsBeforeACodeAreNone) {
   for (const char* text : {"engine ", "airbag ", "new ecu ", "rough engine ", "light: ", "fuel: ",
-                           "front: ", "ECM\n", "", "misfire: ", "abs light "}) {
+                           "front: ", "ECM\n", "", "misfire: ", "abs light ",
+                           "scan: ", "TCM scan "}) {
     EXPECT_EQ(before(text), "") << text;
   }
 }

@@ -59,6 +59,7 @@ TEST(NumberReaders, WhatIsNoMileage) {
                            "0 km",
                            "km",
                            "mileage unknown",
+                           "clutch replaced at 90k",
                            "1,00,000 km"}) {
     const auto items = read_mileages(text, DistanceUnit::kKilometres);
     EXPECT_TRUE(items.empty()) << text << " read as " << items[0].id;
@@ -76,7 +77,7 @@ TEST(NumberReaders, ABareMileageSaysItsUnit) {
 
 TEST(NumberReaders, OfSeveralDistancesTheLongestIsTheMileage) {
   const auto items =
-      read_mileages("belt done at 120,000 km, now 142,000 km", DistanceUnit::kKilometres);
+      read_mileages("belt at 120,000 km, now 142,000 km", DistanceUnit::kKilometres);
   ASSERT_EQ(items.size(), 1U);
   EXPECT_EQ(items[0].id, "142000");
   EXPECT_EQ(items[0].reading_chosen, "the longest of several distances");
@@ -86,7 +87,9 @@ TEST(NumberReaders, ModelYears) {
   const Read table[] = {{"2016 Tidal", "2016", "2016"},  {"Tidal, 2016", "2016", "2016"},
                         {"1980", "1980", "1980"},        {"Tidal '16", "2016", "'16"},
                         {"Tidal ’16", "2016", "’16"},    {"'98 Tidal", "1998", "'98"},
-                        {"2016 or 2018", "2016", "2016"}};
+                        {"2016 or 2018", "2016", "2016"}, {"MY2016 Tidal", "2016", "MY2016"},
+                        {"MY16", "2016", "MY16"},        {"15 plate Fell", "2015", "15"},
+                        {"63-plate", "2013", "63"}};
   for (const Read& row : table) {
     const auto items = read_model_years(row.text);
     ASSERT_EQ(items.size(), 1U) << row.text;
@@ -115,6 +118,8 @@ TEST(NumberReaders, WhatIsNoModelYear) {
                            "16",
                            "1'16",
                            "it's 2",
+                           "my 16 bolts",
+                           "15 plates",
                            "'1",
                            "2000 ohm",
                            ""}) {

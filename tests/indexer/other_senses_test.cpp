@@ -62,5 +62,39 @@ TEST(OtherSenses, WarmthOfAThingIsNoTime) {
   }
 }
 
+TEST(OtherSenses, AVerbOrAColourIsNoFinding) {
+  for (const Row& row :
+       {Row{"flap does not go up", "does", "go"}, Row{"could not fault the brakes", "fault", "brakes"},
+        Row{"fluid pink", "pink", "pink"},
+        Row{"could not get gear lamp to flash", "not", "gear"}}) {
+    const NotePage page = page_of(row.text);
+    EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
+        << row.text;
+  }
+  for (const Row& row : {Row{"it does not go", "does", "go"}, Row{"brake fault", "brake", "fault"},
+                         Row{"engine pinking", "pinking", "pinking"},
+                         Row{"could not get gear", "not", "gear"}}) {
+    const NotePage page = page_of(row.text);
+    EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
+        << row.text;
+  }
+}
+
+TEST(OtherSenses, WhereAllIsWellAndWhereAThingIsAreNoConditions) {
+  struct Case {
+    const char *text, *first, *last;
+    bool is_other;
+  };
+  for (const Case& row : {Case{"fine on the motorway", "on", "motorway", true},
+                          Case{"not fine on the motorway", "on", "motorway", false},
+                          Case{"brakes on the rollers", "brakes", "on", true},
+                          Case{"squeals brakes on", "brakes", "on", false},
+                          Case{"misfire on the motorway", "on", "motorway", false}}) {
+    const NotePage page = page_of(row.text);
+    const auto match = match_of(page, row.first, row.last, EntryKind::kCondition);
+    EXPECT_EQ(is_other_condition(page, match), row.is_other) << row.text;
+  }
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -46,6 +46,14 @@ TEST(PhraseForm, ContractionsAreWrittenOut) {
   EXPECT_EQ(written_out("doesn't"), (std::vector<std::string>{"does", "not"}));
   EXPECT_EQ(written_out("cannot"), (std::vector<std::string>{"can", "not"}));
   EXPECT_EQ(written_out("coolant"), (std::vector<std::string>{"coolant"}));
+  EXPECT_EQ(written_out("we'd"), (std::vector<std::string>{"we", "had"}));
+  EXPECT_EQ(written_out("it's"), (std::vector<std::string>{"it", "is"}));
+  EXPECT_EQ(written_out("owner's"), (std::vector<std::string>{"owner's"}));
+}
+
+TEST(PhraseForm, TheNetworkAtTheEndIsNoAuxiliaryVerb) {
+  EXPECT_NE(phrase_form({"voltage", "on", "can"}), phrase_form({"voltage", "on"}));
+  EXPECT_EQ(phrase_form({"can", "slip", "badly"}), phrase_form({"slip", "badly"}));
 }
 
 }  // namespace

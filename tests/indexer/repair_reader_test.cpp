@@ -182,5 +182,39 @@ TEST(RepairReader, ADistanceSinceIsNotTheMileage) {
             std::vector<std::string>{"earlier_repair replace ignition_coil here"});
 }
 
+TEST(RepairReader, WorkIsNamedByItsNounToo) {
+  const std::vector<NoteRow> table{
+      {"since the thermostat replacement", {"earlier_repair replace thermostat elsewhere"}},
+      {"water pump change at the dealer", {"earlier_repair replace water_pump elsewhere"}},
+      {"thermostat replacement advised", {}},
+      {"thermostat replacement", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairReader, ALookIsNoRepair) {
+  for (const char* text : {"new battery in the key", "gearbox oil drained, silver in it",
+                           "refitted the turbo"}) {
+    const auto lines = lines_of(text);
+    EXPECT_TRUE(std::none_of(lines.begin(), lines.end(),
+                             [](const std::string& line) { return line.starts_with("earlier"); }))
+        << text;
+  }
+  EXPECT_EQ(lines_of("gearbox oil drained and refilled here"),
+            std::vector<std::string>{"earlier_repair change_fluid gearbox_oil here"});
+  EXPECT_EQ(lines_of("did the leak-off test, ok"),
+            std::vector<std::string>{"check injector_leak_off pass"});
+}
+
+TEST(RepairReader, PersonsStandInManyForms) {
+  const std::vector<NoteRow> table{
+      {"we'd replaced the thermostat", {"earlier_repair replace thermostat here"}},
+      {"you replaced the thermostat", {"earlier_repair replace thermostat here"}},
+      {"your lad replaced the thermostat", {"earlier_repair replace thermostat here"}},
+      {"my husband replaced the thermostat", {"earlier_repair replace thermostat elsewhere"}},
+      {"the man before you replaced the thermostat",
+       {"earlier_repair replace thermostat elsewhere"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

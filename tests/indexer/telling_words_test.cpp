@@ -47,5 +47,13 @@ TEST(TellingWords, VerdictsUnitsAndNumbersTellNoCheck) {
   EXPECT_TRUE(tells_check("vanes"));
 }
 
+TEST(TellingWords, APartAndWhatWasDoneToItTellNoSymptom) {
+  for (const char* text :
+       {"timing chain is original", "gearbox stripped here", "engine mount checked", "oil cooler looked at",
+        "wastegate actuator here", "just that, every single stop"}) {
+    EXPECT_TRUE(lines_of(text).empty()) << text;
+  }
+}
+
 }  // namespace
 }  // namespace shoplore

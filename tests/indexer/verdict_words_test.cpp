@@ -35,12 +35,23 @@ TEST(VerdictWords, NoChangeIsGoodAndPlayThatIsThereIsNot) {
       {"there is play in ball joint", {"check ball_joint_play fail"}},
       {"lower arm has play in ball joint", {"check ball_joint_play fail"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
-  EXPECT_EQ(lines_of("ball joint play"), std::vector<std::string>{"symptom steering_play"});
+  EXPECT_TRUE(lines_of("ball joint play").empty());
 }
 
 TEST(VerdictWords, AFindingBetweenOrAFullStopEndsTheSearch) {
   EXPECT_EQ(lines_of("compression test. ok"), std::vector<std::string>{});
   EXPECT_EQ(lines_of("compression test misfire ok"), std::vector<std::string>{"symptom misfire"});
+}
+
+TEST(VerdictWords, ADenialBeforeThePhraseTurnsBadNews) {
+  const std::vector<NoteRow> table{
+      {"no pins burnt in charge port", {"check charge_port_look pass"}},
+      {"pins burnt in charge port", {"check charge_port_look fail"}},
+      {"servo holds vacuum - fail", {"check brake_vacuum_hold fail"}},
+      {"servo holds vacuum", {"check brake_vacuum_hold pass"}},
+      {"ball joints checked and solid", {"check ball_joint_play pass"}},
+      {"caliper slides solid", {"check caliper_slide_look fail"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
 }  // namespace

@@ -158,5 +158,34 @@ TEST(Vocabulary, AnOverridesFolderIsReadAndNamedInErrors) {
   std::filesystem::remove_all(folder);
 }
 
+// Common practice, no source: what nobody may forget after renewing such a part.
+TEST(Vocabulary, SaysWhatAComponentNeedsAfterwards) {
+  const Vocabulary vocabulary = Vocabulary::built_in().value();
+  const std::pair<const char*, const char*> table[] = {{"battery", "register"},
+                                                       {"steering_angle_sensor", "calibrate"},
+                                                       {"steering_rack", "alignment"},
+                                                       {"track_rod_end", "alignment"},
+                                                       {"brake_fluid", "bleed"},
+                                                       {"brake_hose", "bleed"},
+                                                       {"brake_pipe", "bleed"},
+                                                       {"brake_caliper", "bleed"},
+                                                       {"brake_master_cylinder", "bleed"},
+                                                       {"wheel_cylinder", "bleed"},
+                                                       {"clutch_slave_cylinder", "bleed"},
+                                                       {"injector", "code in"},
+                                                       {"throttle_body", "relearn"},
+                                                       {"coolant", "bleed"},
+                                                       {"thermostat", "bleed"},
+                                                       {"timing_belt", "timing marks"}};
+  for (const auto& [id, word] : table) {
+    const Entry* entry = vocabulary.find(EntryKind::kComponent, id);
+    ASSERT_NE(entry, nullptr) << id;
+    EXPECT_THAT(entry->afterwards, ::testing::Contains(HasSubstr(word))) << id;
+  }
+  for (const auto& [id, entry] : vocabulary.entries(EntryKind::kComponent)) {
+    if (!entry.afterwards.empty()) EXPECT_FALSE(entry.source.empty()) << id;
+  }
+}
+
 }  // namespace
 }  // namespace shoplore

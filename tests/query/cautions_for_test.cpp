@@ -74,6 +74,19 @@ TEST(CautionsFor, OnlyLikelyCausesCount) {
   EXPECT_THAT(ids(cautions_for({}, {likely("strut", 0.1)}, {}, words())), ElementsAre("springs"));
 }
 
+TEST(CautionsFor, AnyWorkByWhatItHasToDoWith) {
+  const auto cautions = cautions_of({{EntryKind::kComponent, "strut"},
+                                     {EntryKind::kComponent, "hose"},
+                                     {EntryKind::kCheck, "feel_hose"},
+                                     {EntryKind::kSymptom, "hose"},
+                                     {EntryKind::kComponent, "unheard_of"}},
+                                    Fuel::kHybrid, words());
+  ASSERT_THAT(ids(cautions), ElementsAre("high_voltage", "hot", "springs"));
+  EXPECT_THAT(cautions[0].because_of, ElementsAre("hybrid drive"));
+  EXPECT_THAT(cautions[1].because_of, ElementsAre("feel the hose", "hose"));
+  EXPECT_TRUE(cautions_of({}, Fuel::kDiesel, words()).empty());
+}
+
 TEST(CautionsFor, UnknownWordsCallForNothing) {
   EXPECT_TRUE(cautions_for({{"symptom:unheard_of", "present"}, {"make", "arlune"}},
                            {likely("unheard_of", 1)}, {}, words())

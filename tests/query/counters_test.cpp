@@ -75,6 +75,23 @@ class Counters : public ::testing::Test {
     put(at->first, std::move(record));
   }
 
+  // Both by id, with the day each came back as its record has it.
+  void expect_same_cases(const std::vector<CaseCause>& fast, const std::vector<CaseCause>& slow) {
+    ASSERT_EQ(fast.size(), slow.size());
+    for (std::size_t i = 0; i < fast.size(); ++i) {
+      EXPECT_EQ(fast[i].id, slow[i].id);
+      EXPECT_EQ(fast[i].cause, slow[i].cause);
+      const Case& record = cases_.at(fast[i].id.value);
+      std::optional<int> days;
+      const bool back = record.outcome && record.outcome->status == OutcomeStatus::kCameBack;
+      if (back && record.outcome->as_of) {
+        days = static_cast<int>((record.outcome->as_of->days - record.closed->days).count());
+      }
+      EXPECT_EQ(fast[i].came_back_days, days);
+      EXPECT_EQ(slow[i].came_back_days, days);
+    }
+  }
+
   void expect_agreement(const Snapshot& snapshot, int questions) {
     int matched = 0;
     for (int i = 0; i < questions; ++i) {
@@ -90,6 +107,8 @@ class Counters : public ::testing::Test {
         const auto slow = IndexCounter(index, ledger.causes()).tally(question);
         EXPECT_TRUE(slow);
         EXPECT_EQ(plain(*slow, ledger.causes()), expected) << "index, question " << i;
+        expect_same_cases(*ledger.cases(question),
+                          *IndexCounter(index, ledger.causes()).cases(question));
         return {};
       });
       ASSERT_TRUE(used);

@@ -19,6 +19,7 @@ struct PlainCase {
   OutcomeStatus outcome = OutcomeStatus::kUnknown;
   std::vector<std::string> fixes = {};  // sorted
   std::string vehicle = {};             // empty: a vehicle of its own
+  std::optional<int> came_back_days = {};
 };
 
 inline bool states(const PlainCase& record, const EvidenceItem& item) {
@@ -82,16 +83,20 @@ class PlainCounter final : public CaseCounter {
     std::vector<CaseCause> found;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
       if (matches(cases_[i], question)) {
-        found.push_back(
-            {CaseId{static_cast<std::uint32_t>(i) + 1}, *causes_.find(cases_[i].cause)});
+        found.push_back({CaseId{static_cast<std::uint32_t>(i) + 1},
+                         *causes_.find(cases_[i].cause), cases_[i].came_back_days});
       }
     }
     return found;
   }
 
-  Result<std::vector<EvidenceItem>> stored_items() const override {
+  Result<std::vector<EvidenceItem>> items_beginning(std::string_view attribute) const override {
     std::set<EvidenceItem> items;
-    for (const PlainCase& each : cases_) items.insert(each.items.begin(), each.items.end());
+    for (const PlainCase& each : cases_) {
+      for (const EvidenceItem& item : each.items) {
+        if (item.attribute.starts_with(attribute)) items.insert(item);
+      }
+    }
     return std::vector<EvidenceItem>(items.begin(), items.end());
   }
 

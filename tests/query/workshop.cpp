@@ -173,6 +173,10 @@ Case random_case(std::mt19937_64& random) {
   if (!one_in(random, 3)) {
     record.outcome.emplace().status =
         one_in(random, 3) ? OutcomeStatus::kCameBack : OutcomeStatus::kStayedFixed;
+    if (one_in(random, 2)) {
+      const auto days = std::chrono::days(static_cast<int>(below(random, 400)));
+      record.outcome->as_of = Date{record.closed->days + days};
+    }
   }
   return record;
 }

@@ -39,8 +39,8 @@ function checkBody(place, response, reply) {
   const type = reply.headers["content-type"];
   const content = response.content[type];
   if (!content) return problems.push(`${place}: ${type} is not documented`);
-  const value = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
-  for (const fault of document.faults(content.schema, value)) {
+  const body = type.endsWith("json") ? JSON.parse(reply.body) : reply.body;
+  for (const fault of document.faults(content.schema, body)) {
     problems.push(`${place}: body ${fault}`);
   }
 }
@@ -81,6 +81,8 @@ function targetOf(route, parameters, query) {
   return query.length === 0 ? target : `${target}?${query.map(queryPair).join("&")}`;
 }
 
+const json = { "Content-Type": "application/json" };
+
 // Without any optional parameter, with each alone, with all together. A cursor belongs to one
 // list and is followed below.
 function queriesOf(parameters) {
@@ -90,9 +92,30 @@ function queriesOf(parameters) {
   return [required, ...optional.map((p) => [...required, p]), ...(optional.length > 1 ? [query] : [])];
 }
 
+// Practice: a round of its own for every example, as far on as the example needs it.
+async function practiceRound(kind = "cause") {
+  const body = JSON.stringify({ apprentice: "a1", kind, seed: 1 });
+  const reply = await check("/v1/practice/rounds", "POST", "/v1/practice/rounds", { headers: json, body, expected: 201 });
+  return reply.headers.location;
+}
+const belief = '{"beliefs":[{"cause":"turbocharger worn","percent":60}]}';
+const commitment = '{"cause":"turbocharger worn"}';
+async function practiceStep(round, step, body, expected = 200) {
+  return check(`/v1/practice/rounds/{id}/${step}`, "POST", `${round}/${step}`, { headers: json, body, expected });
+}
+async function withRound(route, parameters) {
+  if (!route.includes("/rounds/{id}")) return parameters;
+  const round = await practiceRound();
+  if (/commit|feedback/.test(route)) await practiceStep(round, "belief", belief);
+  if (route.endsWith("/feedback")) await practiceStep(round, "commit", commitment);
+  return parameters.map((p) => (p.in === "path" ? { ...p, example: round.split("/").pop() } : p));
+}
+
 async function replayExamples() {
-  for (const { path: route, method, operation, parameters } of document.operations()) {
+  for (const { path: route, method, operation, parameters: documented } of document.operations()) {
+    if (method === "DELETE") continue; // drivePractice deletes, once everything else is done
     if (!operation.requestBody) {
+      const parameters = await withRound(route, documented);
       for (const query of queriesOf(parameters)) {
         const target = targetOf(route, parameters, query);
         const reply = await check(route, method, target, { expected: 200 });
@@ -106,6 +129,7 @@ async function replayExamples() {
     }
     for (const [type, content] of Object.entries(operation.requestBody.content)) {
       for (const [name, example] of Object.entries(content.examples)) {
+        const parameters = await withRound(route, documented);
         await check(route, method, targetOf(route, parameters, []), {
           headers: { "Content-Type": type },
           body: JSON.stringify(example.value),
@@ -146,7 +170,6 @@ async function followCursors() {
   }
 }
 
-const json = { "Content-Type": "application/json" };
 const patch = { "Content-Type": "application/merge-patch+json" };
 
 async function driveConditions() {
@@ -191,7 +214,40 @@ async function driveKeys() {
   await check(...close, { headers: { ...json, "If-Match": '"1"' }, body: closing, expected: 412 });
   await sendTwice(...close, { ...json, ...key("c") }, closing, 200);
   await check(...close, { headers: { ...json, ...key("c") }, body: "{}", expected: 422 });
+  const outcome = [`${all}/{ref}/outcome`, "POST", `${target}/outcome`];
+  await check(...outcome, { headers: { ...json, "If-Match": '"1"' }, body: '{"status":"unknown"}', expected: 412 });
+  await sendTwice(...outcome, { ...json, ...key("d") }, '{"status":"unknown"}', 200);
+  await check(...outcome, { headers: { ...json, ...key("d") }, body: "{}", expected: 422 });
 }
+
+async function drivePractice() {
+  const feedback = "/v1/practice/rounds/{id}/feedback";
+  const round = await practiceRound();
+  await check(feedback, "GET", `${round}/feedback`, { expected: 409 });
+  await practiceStep(round, "commit", commitment, 409); // no belief yet
+  await practiceStep(round, "belief", belief);
+  await practiceStep(round, "check", '{"check":"wastegate_linkage_by_hand"}');
+  await practiceStep(round, "commit", commitment);
+  await practiceStep(round, "belief", belief, 409);
+  await practiceStep(round, "check", '{"check":"wastegate_linkage_by_hand"}', 409);
+  const code = await practiceRound("code");
+  await check("/v1/practice/rounds/{id}", "GET", code, { expected: 200 });
+  await practiceStep(code, "commit", '{"choice":1}');
+  await check(feedback, "GET", `${code}/feedback`, { expected: 200 });
+  const progress = "/v1/practice/progress";
+  await check(progress, "GET", `${progress}?apprentice=q9`, { expected: 404 });
+  await check(progress, "DELETE", `${progress}?apprentice=a1`, { expected: 204 });
+  await check(progress, "DELETE", `${progress}?apprentice=a1`, { expected: 404 });
+}
+
+// What a request needs to be well-formed, where "{}" is not.
+const validBodies = [
+  ["/close", '{"cause":{"component":"a","failure":"b"}}'],
+  ["/outcome", '{"status":"unknown"}'],
+  ["/belief", belief],
+  ["/check", '{"check":"wastegate_linkage_by_hand"}'],
+  ["/commit", commitment],
+];
 
 async function driveRefusals() {
   for (const { path: route, method, operation, parameters } of document.operations()) {
@@ -210,7 +266,8 @@ async function driveRefusals() {
     }
     if (operation.responses["404"] && parameters.some((p) => p.in === "path")) {
       const missing = target.replace("job-1003", "job-9").replace("wastegate_linkage_by_hand", "none");
-      const valid = route.endsWith("/close") ? '{"cause":{"component":"a","failure":"b"}}' : body;
+      const needed = { "/close": '{"cause":{"component":"a","failure":"b"}}', "/outcome": '{"status":"unknown"}' };
+      const valid = validBodies.find(([end]) => needed[route.slice(route.lastIndexOf("/"end))])?.[1] ??? body;
       await check(route, method, missing, { headers, body: valid, expected: 404 });
     }
     if (types.length === 0) continue;
@@ -223,8 +280,16 @@ async function driveRefusals() {
   }
   await check("/v1/nothing", "GET", "/v1/nothing", { expected: 404 });
   await check("/v1/cases", "GET", "/v1/cases?cause=none", { expected: 400 });
+  await check("/v1/watch-out", "GET", "/v1/watch-out?q=flat&case=none", { expected: 404 });
+  await check("/v1/watch-out", "GET", "/v1/watch-out?q=flat&case=job-1001", { expected: 400 });
   await check("/v1/cases", "GET", "/v1/cases?vehicle=none", { expected: 400 });
   await check("/v1/mileage", "GET", "/v1/mileage?cause=flux+capacitor", { expected: 400 });
+  const cause = "cause=wastegate_linkage:seized_open";
+  await check("/v1/plan", "GET", `/v1/plan?${cause}&case=job-9`, { expected: 404 });
+  await check("/v1/plan", "GET", `/v1/plan?${cause}&make=None`, { expected: 400 });
+  const closed = "/v1/cases/job-1001/approval";
+  await check("/v1/cases/{ref}/approval", "GET", `${closed}?${cause}`, { expected: 409 });
+  await check("/v1/patterns", "GET", "/v1/patterns?engine_family=XX99", { expected: 400 });
 }
 
 // A cursor of find is of one revision of the records: 409 when they have moved on.
@@ -257,7 +322,7 @@ function checkAllStatusesSeen() {
     for (const status of Object.keys(operation.responses)) {
       if (elsewhere.has(status) || statusesSeen.get(`${method} ${route}`).has(status)) continue;
       // A change without If-Match is of the case as it is: 409 needs two changes at one moment.
-      if (method === "PATCH" && status === "409") continue;
+      if ((method === "PATCH" || route.endsWith("/outcome")) && status === "409") continue;
       problems.push(`${method} ${route}: ${status} is documented and never came`);
     }
   }
@@ -268,6 +333,7 @@ try {
   await followCursors();
   await driveConditions();
   await driveKeys();
+  await drivePractice();
   await driveRefusals();
   await driveOldCursor();
   await driveRestart();

@@ -13,10 +13,14 @@
 
 #include "query/checks/trust_by_condition.hpp"
 #include "query/index_counter.hpp"
+#include "tests/query/coverage.hpp"
 #include "tests/query/demo_shop.hpp"
 
 namespace shoplore {
 namespace {
+
+using testing::Coverage;
+using testing::fewest_covered;
 
 constexpr std::uint64_t kSeed = 20'260'302;
 
@@ -184,24 +188,6 @@ std::vector<ByDesign> designs(const Vocabulary& words) {
   }
   return all;
 }
-
-// Of n intervals that cover .87 of the time (what Jeffreys at .90 does at its worst here), so many
-// at least but for one time in a thousand.
-double fewest_covered(int intervals) {
-  const double n = intervals;
-  return .87 * n - 3.1 * std::sqrt(.87 * .13 * n);
-}
-
-struct Coverage {
-  int reported = 0, covered = 0;
-  void add(const Share& share, double truth) {
-    ++reported;
-    covered += covers(share, truth) ? 1 : 0;
-  }
-  static bool covers(const Share& share, double truth) {
-    return share.interval.low <= truth && truth <= share.interval.high;
-  }
-};
 
 // Misleading by design: at least one clear verdict in four is against the cause.
 constexpr double kMisleading = 0.25;

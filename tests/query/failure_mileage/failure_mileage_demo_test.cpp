@@ -41,7 +41,7 @@ double true_share_below(const BandWeights& weights, double km) {
 }
 
 FailureMileage mileage_of(const std::string& cause) {
-  auto answer = failure_mileage(histories(), {cause, {}}, shop().vocabulary());
+  auto answer = failure_mileage(histories(), {cause, {}});
   EXPECT_TRUE(answer) << describe(answer.error());
   return answer ? *answer : FailureMileage{};
 }

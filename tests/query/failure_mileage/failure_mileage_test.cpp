@@ -19,7 +19,7 @@ const Vocabulary& vocabulary() {
 
 FailureMileage mileage_of(const std::vector<VehicleHistory>& histories,
                           const VehicleScope& scope = {}) {
-  auto answer = failure_mileage(histories, {kLinkage, scope}, vocabulary());
+  auto answer = failure_mileage(histories, {kLinkage, scope});
   EXPECT_TRUE(answer) << describe(answer.error());
   return answer ? *answer : FailureMileage{};
 }

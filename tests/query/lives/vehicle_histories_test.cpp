@@ -128,6 +128,24 @@ TEST_F(VehicleHistories, VehiclesNobodyKnowsAgainAreOneEach) {
   EXPECT_EQ(histories[2].visits.front().ref, "y");
 }
 
+TEST_F(VehicleHistories, ThoseWithACauseAreThoseOfAllThatHadIt) {
+  add(repaired("had", kOne, "2026-03-01", "2026-03-04"));
+  add(visit("service", kOne, "2026-05-01", CaseState::kNoComplaint));
+  Case other = repaired("other", kTwo, "2026-03-01", "2026-03-04");
+  other.cause = Cause{"turbocharger", "worn", Proof::kSeen};
+  add(other);
+  add(repaired("nameless", "", "2026-03-01", "2026-03-04"));
+  const auto histories = histories_with_cause(records_->store(), records_->vocabulary(),
+                                              "wastegate_linkage:seized_open");
+  ASSERT_TRUE(histories) << describe(histories.error());
+  ASSERT_EQ(histories->size(), 2U);
+  EXPECT_EQ((*histories)[0].token, kOne);
+  EXPECT_EQ((*histories)[0].visits.size(), 2U) << "its other visits too";
+  EXPECT_EQ((*histories)[1].visits.front().ref, "nameless");
+  EXPECT_TRUE(
+      histories_with_cause(records_->store(), records_->vocabulary(), "clutch:worn")->empty());
+}
+
 TEST_F(VehicleHistories, OneVehicleAloneIsTheSameAsAmongAll) {
   std::mt19937_64 random(20261126);
   for (int i = 0; i < 60; ++i) {

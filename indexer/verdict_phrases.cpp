@@ -1,0 +1,147 @@
+#include "indexer/verdict_phrases.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "indexer/denials.hpp"
+#include "indexer/note_words.hpp"
+
+namespace shoplore {
+namespace {
+
+constexpr std::size_t kLongest = 4;  // words
+
+struct Phrase {
+  Verdict verdict;
+  std::array<std::string_view, kLongest> words;  // empty past its end
+  bool ends_clause = false;                      // says it only where nothing follows
+};
+
+constexpr auto kPass = Verdict::kPass, kFail = Verdict::kFail, kUnclear = Verdict::kUnclear;
+
+// Longest first where one begins another. Words as tokens have them: "can't" is two.
+constexpr auto kPhrases = std::to_array<Phrase>({
+    {kPass, {"as", "it", "should"}},
+    {kPass, {"as", "they", "should"}},
+    {kPass, {"what", "it", "should"}},
+    {kPass, {"as", "expected"}},
+    {kPass, {"as", "new"}},
+    {kPass, {"like", "new"}},
+    {kPass, {"bang", "on"}},
+    {kPass, {"spot", "on"}},
+    {kPass, {"dead", "on"}},
+    {kPass, {"not", "the", "cause"}},
+    {kPass, {"not", "the", "fault"}},
+    {kPass, {"not", "the", "problem"}},
+    {kPass, {"not", "the", "culprit"}},
+    {kPass, {"not", "at", "fault"}},
+    {kPass, {"not", "guilty"}},
+    {kPass, {"not", "suspicious"}},
+    {kPass, {"not", "it"}, true},
+    {kPass, {"so", "not", "that"}},
+    {kPass, {"ruled", "out"}},
+    {kPass, {"can", "be", "excluded"}},
+    {kPass, {"excluded"}, true},
+    {kPass, {"happy", "with"}},
+    {kPass, {"does", "its", "job"}},
+    {kPass, {"checks", "out"}},
+    {kPass, {"meets", "spec"}},
+    {kPass, {"meet", "spec"}},
+    {kPass, {"reads", "right"}},
+    {kPass, {"looks", "right"}},
+    {kPass, {"looked", "right"}},
+    {kPass, {"about", "right"}},
+    {kPass, {"seems", "right"}},
+    {kPass, {"not", "fault", "it"}},
+    {kPass, {"not", "fault"}, true},
+    {kPass, {"tick"}, true},
+    {kPass, {"conforms"}},
+    {kPass, {"unremarkable"}},
+    {kPass, {"inconspicuous"}},
+    {kPass, {"works"}, true},
+    {kPass, {"working"}, true},
+    {kFail, {"not", "good", "enough"}},
+    {kFail, {"not", "enough"}},
+    {kFail, {"not", "right"}},
+    {kFail, {"not", "working"}},
+    {kFail, {"not", "work"}},
+    {kFail, {"not", "met"}},
+    {kFail, {"not", "fulfilled"}},
+    {kFail, {"no", "longer", "good"}},
+    {kFail, {"no", "longer", "ok"}},
+    {kFail, {"has", "had", "it"}},
+    {kFail, {"had", "it"}, true},
+    {kFail, {"past", "it"}, true},
+    {kFail, {"past", "its", "best"}},
+    {kFail, {"miles", "out"}},
+    {kFail, {"end", "of", "life"}},
+    {kFail, {"at", "the", "end"}, true},
+    {kFail, {"last", "legs"}},
+    {kFail, {"at", "fault"}},
+    {kFail, {"that", "is", "the", "one"}},
+    {kFail, {"there", "it", "is"}, true},
+    {kFail, {"that", "is", "it"}, true},
+    {kFail, {"found", "it"}, true},
+    {kFail, {"defect", "confirmed"}},
+    {kFail, {"defect", "found"}},
+    {kFail, {"fault", "confirmed"}},
+    {kFail, {"fault", "found"}},
+    {kFail, {"finished"}, true},
+    {kFail, {"suspicious"}},
+    {kFail, {"ruined"}},
+    {kFail, {"cooked"}},
+    {kFail, {"toast"}, true},
+    {kFail, {"kaput"}},
+    {kFail, {"buggered"}},
+    {kUnclear, {"hard", "to", "say"}},
+    {kUnclear, {"hard", "to", "tell"}},
+    {kUnclear, {"difficult", "to", "say"}},
+    {kUnclear, {"difficult", "to", "judge"}},
+    {kUnclear, {"no", "clear", "result"}},
+    {kUnclear, {"no", "clear", "answer"}},
+    {kUnclear, {"no", "idea"}},
+    {kUnclear, {"not", "certain"}},
+    {kUnclear, {"not", "decide"}},
+    {kUnclear, {"not", "know"}},
+    {kUnclear, {"could", "be", "ok"}},
+    {kUnclear, {"might", "be", "ok"}},
+    {kUnclear, {"perhaps", "ok"}},
+    {kUnclear, {"maybe", "ok"}},
+    {kUnclear, {"probably", "ok"}},
+    {kUnclear, {"uncertain"}},
+    {kUnclear, {"debatable"}},
+    {kUnclear, {"questionable"}},
+});
+
+// The end of the phrase when it stands here.
+std::optional<std::size_t> end_of(const NotePage& page, const Phrase& phrase, std::size_t at) {
+  std::size_t next = at;
+  for (const std::string_view word : phrase.words) {
+    if (word.empty()) break;
+    const bool fits = page.same_clause(next, at) && !page.is_claimed(next) && page.word(next) == word;
+    if (!fits) return std::nullopt;
+    ++next;
+  }
+  if (phrase.ends_clause && page.same_clause(next, at)) return std::nullopt;
+  return next;
+}
+
+}  // namespace
+
+std::optional<VerdictWords> verdict_phrase_at(const NotePage& page, std::size_t at) {
+  for (const Phrase& phrase : kPhrases) {
+    const auto end = end_of(page, phrase, at);
+    if (!end) continue;
+    const TokenRange range{at, *end};
+    if (phrase.verdict == kUnclear || !is_denied_at(page, at)) {
+      return VerdictWords{phrase.verdict, range};
+    }
+    // "not ruled out" leaves it open.
+    if (phrase.words[0] == "ruled" || phrase.words[0] == "excluded") return std::nullopt;
+    return VerdictWords{phrase.verdict == kPass ? kFail : kPass, range};
+  }
+  return std::nullopt;
+}
+
+}  // namespace shoplore

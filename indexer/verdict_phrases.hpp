@@ -1,0 +1,17 @@
+// Verdicts that take several words: "not the cause", "has had it", "hard to say".
+//
+// Single words are in note_words.hpp, limits and denied words in verdict_words.hpp. Pure functions,
+// any thread.
+#pragma once
+
+#include <optional>
+
+#include "indexer/verdict_words.hpp"
+
+namespace shoplore {
+
+// The longest that begins at this token; nothing when none does, or when one of its tokens is
+// claimed. A denial before it turns it round ("does not meet spec").
+[[nodiscard]] std::optional<VerdictWords> verdict_phrase_at(const NotePage& page, std::size_t at);
+
+}  // namespace shoplore

@@ -1,0 +1,126 @@
+#include "query/watch_out/seen_before.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "indexer/quantities.hpp"
+#include "query/watch_out/at_stake.hpp"
+
+namespace shoplore {
+namespace {
+
+// Visits named one by one; of more, the last ones.
+constexpr std::size_t kVisitsTold = 6;
+
+std::string outcome_text(const PastVisit& visit) {
+  if (!visit.outcome) return "";
+  switch (visit.outcome->status) {
+    case OutcomeStatus::kStayedFixed:
+      return "; stayed fixed";
+    case OutcomeStatus::kCameBack:
+      return "; came back";
+    case OutcomeStatus::kUnknown:
+      break;
+  }
+  return "";
+}
+
+std::string what_was_found(const PastVisit& visit, const Vocabulary& vocabulary) {
+  if (visit.state == CaseState::kNoComplaint) {
+    std::string kind(name_of(visit.kind));
+    std::replace(kind.begin(), kind.end(), '_', ' ');
+    return kind + ", no complaint";
+  }
+  std::string text;
+  for (const std::string& symptom : visit.symptoms) {
+    text += (text.empty() ? "" : ", ") + vocabulary.display_name(EntryKind::kSymptom, symptom);
+  }
+  for (const std::string& code : visit.codes) text += (text.empty() ? "" : ", ") + code;
+  if (!text.empty()) text += ": ";
+  text += visit.cause.empty() ? "no cause found" : display_cause_key(visit.cause, vocabulary);
+  if (!visit.fixes.empty()) text += "; " + display_fixes(visit.fixes, vocabulary);
+  return text + outcome_text(visit);
+}
+
+std::string told(const PastVisit& visit, const Vocabulary& vocabulary) {
+  std::string text = format_date(visit.opened);
+  if (visit.km) text += " at " + thousands(visit.km->value) + " km";
+  return text + " " + what_was_found(visit, vocabulary) + " (" + visit.ref + ")";
+}
+
+bool is_of_this_complaint(const PastVisit& visit, const WatchQuestion& question) {
+  const auto stated = [&](const std::string& attribute) {
+    return states(question, {attribute, "present"});
+  };
+  const auto any = [&](const std::vector<std::string>& ids, const std::string& prefix) {
+    return std::any_of(ids.begin(), ids.end(),
+                       [&](const std::string& id) { return stated(prefix + id); });
+  };
+  if (any(visit.symptoms, "symptom:") || any(visit.codes, "code:")) return true;
+  const auto rows = likely_rows(question);
+  return std::any_of(rows.begin(), rows.end(),
+                     [&](const LikelyRow& likely) { return likely.key() == visit.cause; });
+}
+
+// The last repair this may be a comeback of; null when there is none.
+const PastVisit* may_be_comeback_of(const std::vector<PastVisit>& visits, Date day,
+                                    const WatchQuestion& question) {
+  for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
+    const auto days = (day.days - visit->done().days).count();
+    if (visit->fixes.empty() || days < 0 || days > kComebackDays) continue;
+    if (is_of_this_complaint(*visit, question)) return &*visit;
+  }
+  return nullptr;
+}
+
+std::string comeback_text(const PastVisit& visit, Date day, const Vocabulary& vocabulary) {
+  return fmt::format(". This may be {} coming back, {} days after: {}", visit.ref,
+                     (day.days - visit.done().days).count(),
+                     display_fixes(visit.fixes, vocabulary));
+}
+
+}  // namespace
+
+Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
+                                                     const WatchQuestion& question,
+                                                     const Store& store) {
+  auto history = history_of_vehicle(store, question.vocabulary, vehicle.token);
+  if (!history && history.error().code == ErrorCode::kNotFound) return std::optional<Warning>{};
+  if (!history) return fail(history.error());
+  std::vector<PastVisit>& visits = history->visits;
+  std::erase_if(visits, [&](const PastVisit& visit) {
+    if (vehicle.ref.empty()) return false;
+    return visit.ref == vehicle.ref || (vehicle.day && visit.opened > *vehicle.day);
+  });
+  if (visits.empty()) return std::optional<Warning>{};
+  Warning warning;
+  warning.kind = WarningKind::kSeenBefore;
+  warning.stated = Stated::kYes;
+  warning.text = visits.size() == 1
+                     ? "This vehicle was here once before"
+                     : fmt::format("This vehicle was here {} times before", visits.size());
+  const std::size_t first = visits.size() - std::min(visits.size(), kVisitsTold);
+  if (first > 0) warning.text += fmt::format("; the last {}", kVisitsTold);
+  for (std::size_t i = first; i < visits.size(); ++i) {
+    warning.text += (i == first ? ": " : ". ") + told(visits[i], question.vocabulary);
+  }
+  const PastVisit* before =
+      vehicle.day ? may_be_comeback_of(visits, *vehicle.day, question) : nullptr;
+  const PastVisit& last = before == nullptr ? visits.back() : *before;
+  warning.about = last.ref;
+  warning.cause = last.cause;
+  warning.minutes =
+      last.cause.empty() ? kUsualRepairMinutes : minutes_of_cause(last.cause, question.figures);
+  warning.how_often = before == nullptr ? kStoryOnly : 1;
+  if (before != nullptr) {
+    warning.text += comeback_text(*before, *vehicle.day, question.vocabulary);
+  }
+  for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
+    if (warning.cases.size() == kCasesBehind) break;
+    warning.cases.push_back(visit->id);
+  }
+  return std::optional(std::move(warning));
+}
+
+}  // namespace shoplore
