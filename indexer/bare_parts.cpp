@@ -68,7 +68,8 @@ std::map<std::string, double> components_told(const Vocabulary& vocabulary,
   std::map<std::string, double> told;
   for (const PhraseMatch& match : findings) {
     const Entry* entry = vocabulary.find(match.kind, match.id);
-    if (entry == nullptr) continue;
+    // What is well ("regeneration completes") points to no part.
+    if (entry == nullptr || match.state == Presence::kAbsent) continue;
     double weight = 1;
     for (const std::string& component : entry->components) {
       double& most = told[component];

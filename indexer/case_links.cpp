@@ -22,14 +22,15 @@ std::vector<Problem> problems_between(const Case& record, const Case& earlier) {
     problems.push_back({"/follows", fmt::format("{} is of another vehicle", ref)});
   }
   if (earlier.closed && record.opened < *earlier.closed) {
-    problems.push_back({"/opened", fmt::format("is before {} was closed on {}", ref,
-                                               format_date(*earlier.closed))});
+    problems.push_back(
+        {"/opened", fmt::format("is {}, before {} was closed on {}", format_date(record.opened),
+                                ref, format_date(*earlier.closed))});
   }
   const auto then = earlier.vehicle.mileage_km, now = record.vehicle.mileage_km;
   if (then && now && *now < *then) {
     problems.push_back(
-        {"/vehicle/mileage_km",
-         fmt::format("is less than the {} km at the repair of {}", then->value, ref)});
+        {"/vehicle/mileage_km", fmt::format("{} km is less than the {} km at the repair of {}",
+                                            now->value, then->value, ref)});
   }
   return problems;
 }

@@ -71,6 +71,7 @@ bool Denials::turn_round(const PhraseMatch& finding) {
 
 bool Denials::by_word_before(TokenRange finding) {
   std::size_t unknown = 0;
+  bool is_joined = false, is_past_finding = false;
   for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
     const std::string& word = page_.word(i - 1);
     if (has_ended(i - 1, finding)) {
@@ -84,14 +85,25 @@ bool Denials::by_word_before(TokenRange finding) {
     if (!claimed && (is_negation(word) || is_nothing)) {
       if (is_short_number(page_.word(i)) || is_how_often(i, finding)) return false;
       if (word == "no" && begins_statement(page_.word(i))) return false;
+      // "no isolation warning hybrid lamp on", written without a stop
+      if (is_past_finding && !is_joined && is_lamp_on(finding)) return false;
       is_negation_[i - 1] = 1;
       page_.claim(i - 1);
       return true;
     }
-    if (word == "or" || word == "nor") unknown = 0;
+    if (word == "or" || word == "nor") {
+      unknown = 0;
+      is_joined = true;
+    }
+    is_past_finding = is_past_finding || claimed;
     if (!claimed && !is_stop_word(word) && ++unknown > 1) return false;
   }
   return false;
+}
+
+// "hybrid lamp on", said whole
+bool Denials::is_lamp_on(TokenRange finding) const {
+  return finding.last - finding.first > 1 && page_.word(finding.last - 1) == "on";
 }
 
 // "it has stopped squealing", but not "has not stopped squealing" or "stopped for fuel".

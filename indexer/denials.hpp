@@ -39,6 +39,7 @@ class Denials {
   [[nodiscard]] bool by_negation_after(std::size_t next, std::size_t i);
   [[nodiscard]] bool answers_question(std::size_t next) const;
   [[nodiscard]] bool stands_alone_as_no(std::size_t next) const;
+  [[nodiscard]] bool is_lamp_on(TokenRange finding) const;
   [[nodiscard]] bool has_ended(std::size_t word, TokenRange finding) const;
   [[nodiscard]] bool leaves_brackets(std::size_t before) const;
   [[nodiscard]] std::size_t lamp_goes_out(std::size_t next) const;

@@ -169,9 +169,9 @@ class FindingReader {
            !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
   }
 
-  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name. The
-  // end of one is enough for what is there ("engine oil on the floor"), and for the wellness of a
-  // part of which the symptom tells.
+  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name.
+  // The end of one is enough for what is there ("engine oil on the floor"), and for the wellness of
+  // a part of which the symptom tells.
   bool cuts_a_part(const PhraseMatch& match) const {
     if (match.kind != EntryKind::kSymptom) return false;
     const Entry* entry = vocabulary_.find(EntryKind::kSymptom, match.id);
@@ -214,7 +214,8 @@ class FindingReader {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
       const bool says_it = match.last - match.first > 1 ||
                            (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
-      if (inside && says_it && match.last - match.first < symptom.last - symptom.first) {
+      if (inside && says_it && !is_other_condition(page_, match) &&
+          match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
     }

@@ -46,28 +46,27 @@ bool is_negation(std::string_view word) {
 
 bool ends_negation(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"and",       "but",    "however", "though", "just",    "only",    "reproduce",
-       "replicate", "cure",   "cured",   "cures",  "fix",     "fixed",   "fixes",
-       "solve",     "solved", "help",    "helped", "stop",    "stopped", "improve",
-       "improved",  "change", "changed", "touch",  "touched", "affect",
-       "confirm",   "duplicate", "recreate", "provoke", "exclude"});
+      {"and",   "but",     "however", "though",  "just",      "only",     "reproduce", "replicate",
+       "cure",  "cured",   "cures",   "fix",     "fixed",     "fixes",    "solve",     "solved",
+       "help",  "helped",  "stop",    "stopped", "improve",   "improved", "change",    "changed",
+       "touch", "touched", "affect",  "confirm", "duplicate", "recreate", "provoke",   "exclude"});
   return holds(words, word);
 }
 
 bool is_noticed(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"found",     "heard",    "present",   "seen",   "noticed",  "felt",    "there",  "evident",
-       "noted",     "on",       "lit",       "back",   "come",     "came",    "coming", "returned",
-       "return",    "showing",  "happening", "happen", "detected", "visible", "stored", "apparent",
-       "occurring", "observed", "reported",  "yet",    "either",
-       "light",     "burn",     "burning",   "shown",  "displayed", "glow",   "illuminated",
-       "lighting",  "shows",    "show",      "glowing"});
+      {"found",       "heard",    "present",  "seen",      "noticed",   "felt",      "there",
+       "evident",     "noted",    "on",       "lit",       "back",      "come",      "came",
+       "coming",      "returned", "return",   "showing",   "happening", "happen",    "detected",
+       "visible",     "stored",   "apparent", "occurring", "observed",  "reported",  "yet",
+       "either",      "light",    "burn",     "burning",   "shown",     "displayed", "glow",
+       "illuminated", "lighting", "shows",    "show",      "glowing"});
   return holds(words, word);
 }
 
 bool says_absent(std::string_view word) {
   return word == "none" || word == "gone" || word == "absent" || word == "cured" ||
-         word == "disappeared" || word == "nil";
+         word == "disappeared" || word == "nil" || word == "denied";
 }
 
 bool turns_denial_round(std::string_view word) {
@@ -95,7 +94,7 @@ bool says_pass(std::string_view word) {
        "holds",     "hold",        "held",       "negative", "neg",          "smooth",    "lively",
        "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
        "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
-       "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",     "grand",
+       "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",      "grand",
        "faultless", "immaculate",  "freely"});
   return holds(words, word);
 }
@@ -123,10 +122,10 @@ bool says_fail(std::string_view word) {
        "crusty",    "crumbling",      "brittle",      "spongy",       "sagging",  "sheared",
        "stripped",  "disconnected",   "unplugged",    "unlatched",    "twisted",  "misaligned",
        "condemned", "defective",      "damaged",      "dud",          "duff",     "knackered",
-       "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",      "clicking", "rattling",
-       "squeaking", "smells",         "stinks",       "punctured",    "flooded",  "rust",
-       "corrosion", "snagged",        "sloppy",       "wobbly",       "leaky",    "failing",
-       "failure",   "delaminated",    "glazed",       "hopeless"});
+       "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",
+       "clicking",  "rattling",       "squeaking",    "smells",       "stinks",   "punctured",
+       "flooded",   "rust",           "corrosion",    "snagged",      "sloppy",   "wobbly",
+       "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless"});
   return holds(words, word);
 }
 
@@ -260,11 +259,11 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play",   "leak",  "leaks",   "noise",    "drag",       "movement",  "fault",
-       "faults", "codes", "bubbles", "change",   "difference", "damage",    "crack",
-       "cracks", "wear",  "problem", "problems", "knock",      "roughness", "water",
-       "hole",   "holes", "split",    "splits",  "corrosion",  "rust",      "kinks",
-       "kink",   "trace", "chafing",  "burns",     "issue",      "issues",    "defect",
+      {"play",    "leak",      "leaks",      "noise",       "drag",       "movement",  "fault",
+       "faults",  "codes",     "bubbles",    "change",      "difference", "damage",    "crack",
+       "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness", "water",
+       "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",      "kinks",
+       "kink",    "trace",     "chafing",    "burns",       "issue",      "issues",    "defect",
        "defects", "complaint", "complaints", "abnormality", "concerns"});
   return holds(words, word);
 }
@@ -320,8 +319,9 @@ bool is_particle(std::string_view word) {
 }
 
 bool limits_wellness(std::string_view word) {
-  constexpr auto words = std::to_array<std::string_view>(
-      {"on", "only", "until", "when", "but", "sometimes", "at", "if", "after", "intermittently"});
+  constexpr auto words =
+      std::to_array<std::string_view>({"on", "only", "until", "when", "but", "sometimes", "at",
+                                       "if", "after", "intermittently", "away"});
   return holds(words, word);
 }
 

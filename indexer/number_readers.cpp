@@ -186,13 +186,14 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   if (text.substr(0, begin).ends_with(kPrintersQuote)) quote = begin - kPrintersQuote.size();
   if (const std::size_t my = model_year_mark(text, begin); my < begin) quote = my;
   const auto plate = end - begin == 2 ? year_of_plate(text, value, end) : std::nullopt;
-  const bool is_short =
-      plate || (end - begin == 2 && quote < begin && begins_word(text, quote));
+  const bool is_short = plate || (end - begin == 2 && quote < begin && begins_word(text, quote));
   const int written = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
   const int year = plate.value_or(written);
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
   const std::string before = lower_case(word_before(text, begin));  // "a Fell from 2019"
-  if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
+  // "clock spring replaced here 2021"
+  const bool is_of_work = before == "here" || before == "elsewhere" || before == "us";
+  if (is_part_of_more(text, begin, end) || is_of_work || is_reading_unit(word_after(text, end)) ||
       (before != "from" && comes_before_readings(before))) {
     return std::nullopt;
   }

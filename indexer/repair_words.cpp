@@ -37,7 +37,7 @@ bool is_follow_up(std::string_view action) {
 }
 
 bool is_swap(std::string_view word) {
-  return word == "swapped" || word == "swopped";
+  return word == "swapped" || word == "swopped" || word == "exchanged" || word == "interchanged";
 }
 
 bool says_places_changed(std::string_view word) {
@@ -70,7 +70,8 @@ bool says_planned(std::string_view word) {
 bool says_wanted(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"needed", "required", "requested", "advised", "recommended", "quoted", "ordered", "wanted",
-       "necessary", "awaited", "tomorrow", "due", "please", "arriving", "stock", "store", "stores"});
+       "necessary", "awaited", "tomorrow", "due", "please", "arriving", "stock", "store",
+       "stores"});
   return holds(words, word);
 }
 

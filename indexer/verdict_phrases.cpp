@@ -61,6 +61,9 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {kPass, {"inconspicuous"}},
     {kPass, {"works"}, true},
     {kPass, {"working"}, true},
+    {kPass, {"all", "run"}},
+    {kPass, {"runs"}, true},
+    {kPass, {"run"}, true},
     {kFail, {"not", "good", "enough"}},
     {kFail, {"not", "enough"}},
     {kFail, {"not", "right"}},
@@ -119,7 +122,8 @@ std::optional<std::size_t> end_of(const NotePage& page, const Phrase& phrase, st
   std::size_t next = at;
   for (const std::string_view word : phrase.words) {
     if (word.empty()) break;
-    const bool fits = page.same_clause(next, at) && !page.is_claimed(next) && page.word(next) == word;
+    const bool fits =
+        page.same_clause(next, at) && !page.is_claimed(next) && page.word(next) == word;
     if (!fits) return std::nullopt;
     ++next;
   }

@@ -14,7 +14,6 @@
 #include "indexer/word_suggestions.hpp"
 #include "query/case_counter.hpp"
 #include "query/checks/check_advice.hpp"
-#include "query/outcomes/comeback_offer.hpp"
 #include "query/ranking/why_line.hpp"
 #include "query/share.hpp"
 #include "query/watch_out/warning.hpp"
@@ -94,8 +93,7 @@ struct Answer {
   std::vector<Width> breadth;              // narrowest first; the last is the one counted by
   bool nothing_matches = false;            // then nothing is ranked
   CheckAdvice next;                        // what to check next
-  std::vector<Warning> watch_out;
-  std::vector<ComebackOffer> comeback_of;  // earlier cases this one may be a comeback of          // the dearest to ignore first
+  std::vector<Warning> watch_out;          // the dearest to ignore first
   std::vector<SimilarCase> similar;
   std::vector<Caution> cautions;
   Revision revision;

@@ -140,7 +140,7 @@ std::optional<VehicleNow> vehicle_now(const Question& question) {
   const std::string& token = record.vehicle.token.empty() ? question.vehicle : record.vehicle.token;
   if (token.empty()) return std::nullopt;
   const bool is_opened = record.opened != Date{};
-  return VehicleNow{token, record.ref, is_opened ? record.opened : question.day};
+  return VehicleNow{token, record.ref, is_opened ? record.opened : question.day, record.follows};
 }
 
 Result<void> warn_into(Answer& answer, const Question& question, const Snapshot& snapshot,
@@ -193,9 +193,6 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
     return fail(ranked.error());
   if (auto warned = warn_into(answer, question, snapshot, store, vocabulary); !warned)
     return fail(warned.error());
-  auto offers = comeback_offers(question.record, store, vocabulary);
-  if (!offers) return fail(offers.error());
-  answer.comeback_of = std::move(*offers);
   answer.cautions =
       cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.

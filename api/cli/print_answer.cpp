@@ -11,7 +11,6 @@
 #include "api/cli/print_cautions.hpp"
 #include "api/cli/print_filter.hpp"
 #include "api/cli/print_next_check.hpp"
-#include "api/cli/print_outcomes.hpp"
 #include "api/cli/print_similar.hpp"
 #include "api/cli/print_understood.hpp"
 #include "api/cli/print_watch_out.hpp"
@@ -52,7 +51,6 @@ class AnswerPrinter {
   std::string print() {
     out_ += print_understood(answer_.understood, vocabulary_, page_);
     if (!filter_.empty()) paragraph("Counted only  ", filter_);
-    comeback();
     if (answer_.likely_causes.empty()) {
       no_match();
       out_ += print_cautions(answer_.cautions, page_);
@@ -250,11 +248,6 @@ class AnswerPrinter {
     if (answer_.watch_out.empty()) return;
     out_ += "\n" + ink_.warning(ink_.heading("Watch out")) + "\n";
     out_ += print_warnings(answer_.watch_out, kWarningsInAnswer, page_);
-  }
-
-  void comeback() {
-    if (answer_.comeback_of.empty()) return;
-    out_ += "\n" + print_comeback_offers(answer_.comeback_of, "", vocabulary_, page_);
   }
 
   void similar() {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "api/wire/comeback_words.hpp"
 #include "indexer/case_keys.hpp"
 #include "query/similar_cases.hpp"
@@ -30,24 +32,24 @@ std::string after_text(Kilometres after) {
   return thousands(after.value) + " km";
 }
 
-// "97 %", never rounded to a certainty that nobody has.
-std::string percent(double share) {
-  if (share > 0 && share < 0.005) return "<1 %";
-  if (share < 1 && share > 0.995) return ">99 %";
-  return fmt::format("{:.0f} %", 100 * share);
+// "97" of 0.97, never rounded to a certainty that nobody has.
+std::string hundredths(double share) {
+  if (share > 0 && share < 0.005) return "<1";
+  if (share < 1 && share > 0.995) return ">99";
+  return fmt::format("{:.0f}", 100 * share);
 }
 
 template <class After>
 TableRow share_row(const StayedShare<After>& share) {
   const auto& [low, high] = share.interval;
   return {"after " + after_text(share.after),
-          {percent(share.share), percent(low) + " to " + percent(high),
+          {hundredths(share.share) + " %", hundredths(low) + " to " + hundredths(high) + " %",
            fmt::format("{}", share.came_back), fmt::format("{}", share.still_watched)}};
 }
 
 std::string reason_words(const ReasonCount& reason) {
-  const std::string name = reason.reason ? std::string(name_of(*reason.reason)) : "no reason given";
-  return fmt::format("{} {}", reason.cases, name);
+  return fmt::format("{} {}", reason.cases,
+                     reason.reason ? reason_text(*reason.reason) : "no reason given");
 }
 
 // "12 cases: 2 came back (1 part, 1 workmanship), 7 still fixed when last heard of, 3 not heard
@@ -68,7 +70,19 @@ std::string counts_text(const StayedFixed& group) {
   return text;
 }
 
+// Where it cured, nobody ever revised the cause: such a group tells of no cure.
+bool stands_here_as_wrong(const StayedFixed& group) {
+  return group.came_back == group.cases && group.reasons.size() == 1 &&
+         group.reasons.front().reason == ComebackReason::kWrongCause;
+}
+
 }  // namespace
+
+std::string reason_text(ComebackReason reason) {
+  std::string text(name_of(reason));
+  std::replace(text.begin(), text.end(), '_', ' ');
+  return text;
+}
 
 std::string print_outcomes_due(const OutcomesDue& due, const Vocabulary& vocabulary,
                                const Page& page) {
@@ -85,10 +99,11 @@ std::string print_outcomes_due(const OutcomesDue& due, const Vocabulary& vocabul
   if (due.cases.size() < due.all) head += fmt::format("; the latest {}", due.cases.size());
   std::string out = hang("", head, page.width) + "\n";
   for (const DueOutcome& each : due.cases) out += due_text(each, vocabulary, page);
-  out += "\n" + hang("",
-                     "Heard something? shoplore outcomes REF stayed_fixed, came_back or unknown; "
-                     "with --on DATE, --mileage KM, --reason and, when it is here again, --of REF.",
-                     page.width);
+  out +=
+      "\n" + hang("",
+                  "Heard something? shoplore outcomes REF stayed_fixed, came_back or unknown; "
+                  "with --on DATE, --mileage KM, --reason and, when it is here again, --of NEWREF.",
+                  page.width);
   return out;
 }
 
@@ -111,13 +126,23 @@ std::string print_stayed_fixed(const StayedFixed& group, const Vocabulary& vocab
                                const Page& page) {
   std::string out =
       hang("  ", display_fixes(group.fixes, vocabulary) + ", " + counts_text(group), page.width);
-  std::vector<TableRow> rows{{"", {"still fixed", "90 % interval", "came back", "still watched"}}};
+  if (stands_here_as_wrong(group)) {
+    return out + hang("    ",
+                      "Done for another cause and counted here because it came back: where it "
+                      "cured, the case counts there.",
+                      page.width);
+  }
+  std::vector<TableRow> rows{{"", {"fixed", "90 % interval", "back", "watched"}}};
   for (const auto& share : group.by_days) rows.push_back(share_row(share));
   for (const auto& share : group.by_km) rows.push_back(share_row(share));
   if (rows.size() == 1) {
     return out + hang("    ", "too few watched long enough to state a share", page.width);
   }
-  return out + table(rows, 4, page.width);
+  out += table(rows, 4, page.width);
+  return out + hang("    ",
+                    "Each counted as long as it was watched: back by then, watched till then. Who "
+                    "went elsewhere afterwards we never see.",
+                    page.width);
 }
 
 }  // namespace shoplore

@@ -13,6 +13,9 @@
 
 namespace shoplore {
 
+// "wrong cause".
+[[nodiscard]] std::string reason_text(ComebackReason reason);
+
 // One block a repair, with how to record an answer; says so when nothing is due.
 [[nodiscard]] std::string print_outcomes_due(const OutcomesDue& due, const Vocabulary& vocabulary,
                                              const Page& page);
@@ -26,7 +29,8 @@ inline constexpr std::size_t kShownOffers = 3;
                                                 const std::string& ref,
                                                 const Vocabulary& vocabulary, const Page& page);
 
-// How many such repairs stayed fixed for how long, with what is not known.
+// How many such repairs stayed fixed for how long, with what is not known. Says so where a repair
+// stands under this cause only because it came back.
 [[nodiscard]] std::string print_stayed_fixed(const StayedFixed& group, const Vocabulary& vocabulary,
                                              const Page& page);
 

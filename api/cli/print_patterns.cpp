@@ -164,9 +164,10 @@ class PatternPrinter {
   }
 
   std::string tested_text() const {
-    return fmt::format("{} causes, {} signs, {} repairs, {} checks", tested(PatternKind::kCause),
-                       tested(PatternKind::kWorkSign), tested(PatternKind::kInVain),
-                       tested(PatternKind::kPassed));
+    return fmt::format(
+        "{} of findings and a cause, {} of findings and a sign, {} repairs, {} checks",
+        tested(PatternKind::kCause), tested(PatternKind::kWorkSign), tested(PatternKind::kInVain),
+        tested(PatternKind::kPassed));
   }
 
   std::string tested(PatternKind kind) const {

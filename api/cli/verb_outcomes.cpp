@@ -4,9 +4,11 @@
 
 #include "api/cli/closing_notes.hpp"
 #include "api/cli/print_outcomes.hpp"
+#include "api/cli/print_similar.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/outcomes_json.hpp"
 #include "api/wire/record_json.hpp"
+#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -33,18 +35,20 @@ Error at_options(Error error) {
   return error;
 }
 
-// "case-7: came back on 2026-03-02 as case-9, wrong_cause; revision 2412".
-std::string recorded_text(const Recorded& recorded, const OutcomeReport& report) {
+// "case-7 came back (wrong cause), as of 2026-03-02; case-9 follows it now. ..."
+std::string recorded_text(const Recorded& recorded, const OutcomeReport& report,
+                          const Vocabulary& vocabulary) {
   const Case& record = recorded.stored.record;
-  std::string text = fmt::format("{}: {} recorded", record.ref, name_of(record.outcome->status));
-  if (record.outcome->reason) text += fmt::format(", {}", name_of(*record.outcome->reason));
+  std::string text = record.ref + ": " + outcome_text(record.outcome->status);
+  if (record.outcome->reason) text += " (" + reason_text(*record.outcome->reason) + ")";
   text += ", as of " + format_date(*record.outcome->as_of);
   if (!report.comeback.empty()) text += "; " + report.comeback + " follows it now";
+  text += ".";
   if (report.reason == ComebackReason::kWrongCause) {
-    text += fmt::format("; it counts under {}:{} from now on, its history keeps the old cause",
-                        record.cause->component, record.cause->failure);
+    text += fmt::format(" It counts under {} from now on; its history keeps the old cause.",
+                        display_cause(record.cause->component, record.cause->failure, vocabulary));
   }
-  return text + fmt::format(". Revision {}.", recorded.stored.revision.value);
+  return text + fmt::format(" Revision {}.", recorded.stored.revision.value);
 }
 
 }  // namespace
@@ -69,7 +73,8 @@ Result<ExitCode> run(const OutcomeOptions& options, Session& session) {
   ask_for_later(recorded->stored.record, records->vocabulary(), "outcomes", session.err);
   session.out << (options.output == Output::kJson
                       ? recorded_json(*recorded) + "\n"
-                      : hang("", recorded_text(*recorded, options.report), session.page.width));
+                      : hang("", recorded_text(*recorded, options.report, records->vocabulary()),
+                             session.page.width));
   return ExitCode::kAnswered;
 }
 

@@ -5,7 +5,6 @@
 #include "api/cli/print_progress.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/practice_json.hpp"
-#include "indexer/case_keys.hpp"
 
 namespace shoplore {
 namespace {
@@ -32,7 +31,7 @@ class Playing {
       const auto read = parse_practice_line(line);
       if (read && read->kind == PracticeLine::Kind::kStop) break;
       if (const auto done = read ? take(*read) : Result<void>(fail(read.error())); !done) {
-        session_.err << hang("  ", done.error().message, session_.page.width) << std::flush;
+        complain(done.error());
       }
       session_.out << std::flush;
     }
@@ -42,6 +41,14 @@ class Playing {
 
  private:
   using Kind = PracticeLine::Kind;
+
+  void complain(const Error& error) {
+    session_.err << hang("  ", error.message, session_.page.width);
+    for (const Problem& each : error.problems) {
+      session_.err << hang("    ", each.expected, session_.page.width);
+    }
+    session_.err << std::flush;
+  }
 
   Result<void> begin() { return take_up(desk_.start(options_.wish)); }
 
@@ -76,7 +83,8 @@ class Playing {
       case Kind::kCauses:
         return list_causes(line.words);
       case Kind::kChecks:
-        return list_checks(line.words);
+        list(desk_.checks_like(line.words));
+        return {};
       case Kind::kShow:
         say(round_json(round_, vocabulary_), print_round(round_, vocabulary_, session_.page));
         return {};
@@ -125,20 +133,9 @@ class Playing {
   }
 
   Result<void> list_causes(const std::string& words) {
-    const auto keys = desk_.causes_like(words);
-    if (!keys) return fail(keys.error());
-    std::vector<std::string> names;
-    for (const std::string& key : *keys) names.push_back(display_cause_key(key, vocabulary_));
-    list(std::move(names));
-    return {};
-  }
-
-  Result<void> list_checks(const std::string& words) {
-    std::vector<std::string> names;
-    for (const std::string& id : desk_.checks_like(words)) {
-      names.push_back(vocabulary_.display_name(EntryKind::kCheck, id));
-    }
-    list(std::move(names));
+    auto names = desk_.causes_like(words);
+    if (!names) return fail(names.error());
+    list(std::move(*names));
     return {};
   }
 

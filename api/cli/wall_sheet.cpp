@@ -86,8 +86,8 @@ std::string foot_of(const PatternBook& book, Date printed) {
       "{:.0f} "
       "in 100.</p>\n"
       "<p>Otherwise: cases of the same engine family in which the same was looked at and not all "
-      "of "
-      "it found. What nobody looked at counts on neither side.</p>\n"
+      "of it found; of any complaint, cases of the other engine families. What nobody looked at "
+      "counts on neither side.</p>\n"
       "<p>Counts are evidence, not a diagnosis. Check before you replace. Follow the vehicle "
       "maker's procedure and local rules.</p>\n</footer>\n</body>\n</html>\n",
       thousands(book.cases()), format_date(printed), kFewestCases, 100 * kMostChance);

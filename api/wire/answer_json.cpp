@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "api/wire/comeback_form.hpp"
 #include "api/wire/display_names.hpp"
 #include "api/wire/filter_form.hpp"
 #include "api/wire/list_form.hpp"
@@ -101,8 +100,6 @@ class AnswerForm {
     json["questions"] = list_of(a.next.questions, [&](const auto& c) { return check(c); });
     if (a.next.repair) json["repair_on_suspicion"] = repair(*a.next.repair);
     json["watch_out"] = list_of(a.watch_out, warning_form);
-    json["comeback_of"] = list_of(
-        a.comeback_of, [&](const auto& offer) { return comeback_form(offer, vocabulary_); });
     json["similar_cases"] = list_of(a.similar, similar_form);
     json["cautions"] = list_of(a.cautions, caution_form);
     json["revision"] = a.revision.value;

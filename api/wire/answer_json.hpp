@@ -24,7 +24,6 @@
 //    "breadth":[{"scope":"make
 //    brackwater","items":[Item],"dropped":Item,"cases":19,"vehicles":17}], "nothing_matches":false,
 //    "watch_out":[Warning],
-//    "comeback_of":[Offer of outcomes_json.hpp],
 //    "similar_cases":[Similar],
 //    "cautions":[{"id":"high_voltage","name":"..","text":"..","because_of":["will not charge"]}],
 //    "revision":2412,"cases_in_records":2400,"filter":{} (filter_form.hpp),

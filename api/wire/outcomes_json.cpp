@@ -1,7 +1,8 @@
 #include "api/wire/outcomes_json.hpp"
 
-#include "api/wire/comeback_form.hpp"
 #include "api/wire/request_json.hpp"
+#include "indexer/case_keys.hpp"
+#include "indexer/json_form.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {
@@ -21,6 +22,33 @@ void fields(Io& io, Of<OutcomeReport> auto& r) {
   io.optional("of", r.comeback);
   io.optional("cause", r.right_cause);
 }
+
+namespace {
+
+void add_cause_and_fixes(Json& json, const std::string& cause,
+                         const std::vector<std::string>& fixes, const Vocabulary& vocabulary) {
+  const CauseParts parts = cause_parts(cause);
+  json["component"] = parts.component;
+  json["failure"] = parts.failure;
+  json["name"] = display_cause_key(cause, vocabulary);
+  json["fixes"] = fixes;
+  json["fixes_name"] = display_fixes(fixes, vocabulary);
+}
+
+Json comeback_form(const ComebackOffer& offer, const Vocabulary& vocabulary) {
+  Json json = {
+      {"ref", offer.ref}, {"done", format_date(offer.done)}, {"days_since", offer.since.count()}};
+  if (offer.km_since) json["km_since"] = offer.km_since->value;
+  add_cause_and_fixes(json, offer.cause, offer.fixes, vocabulary);
+  json["shared"] = {{"symptoms", offer.shared.symptoms}, {"codes", offer.shared.codes}};
+  json["possible_reasons"] = Json::array();
+  for (const ComebackReason reason : offer.possible) {
+    json["possible_reasons"].push_back(name_of(reason));
+  }
+  return json;
+}
+
+}  // namespace
 
 std::string outcomes_due_json(const OutcomesDue& due, const Vocabulary& vocabulary) {
   Json list = Json::array();

@@ -3,7 +3,9 @@
 //
 // Kept honest: lives not heard of, or without a day, are counted and left out; a share is given
 // only where enough is known (below). That a share is of our own repairs is for the printer to
-// say: who went elsewhere afterwards never tells us.
+// say: who went elsewhere afterwards never tells us. A repair that stands under a cause only
+// because a `wrong_cause` was revised came back by construction; where it cured, the case counts
+// elsewhere.
 //
 // A share is given when
 // - at least kFewestDecided lives are decided by then: came back by then, or still watched then;

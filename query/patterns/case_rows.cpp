@@ -16,7 +16,7 @@ constexpr std::string_view kSignPrefix = "work_sign:";
 bool may_stand_in_a_pattern(const EvidenceItem& item) {
   const std::string& attribute = item.attribute;
   if (std::find(kVehicle.begin(), kVehicle.end(), attribute) != kVehicle.end()) return false;
-  if (attribute.starts_with("misled:") || attribute.starts_with("right:")) return false;
+  if (is_hindsight(attribute)) return false;
   return !attribute.starts_with("check:") || item.value == "pass" || item.value == "fail";
 }
 

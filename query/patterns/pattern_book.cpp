@@ -40,13 +40,14 @@ struct SayingHash {
   }
 };
 
-// Lower ends of the shown interval, each worked out once: many patterns have the same counts.
+// Lower ends of the interval at kSaysMore, each worked out once: many patterns have the same
+// counts.
 class LowerEnds {
  public:
   double of(const DiagnosticTable& table) {
     const std::uint32_t count = table.true_positive, out_of = count + table.false_positive;
     const auto [entry, is_new] = known_.emplace(std::uint64_t{count} << 32 | out_of, 0);
-    if (is_new) entry->second = jeffreys(count, out_of).low;
+    if (is_new) entry->second = jeffreys(count, out_of, kSaysMore).low;
     return entry->second;
   }
 
@@ -147,7 +148,7 @@ Result<std::uint32_t> cases_of_choice(const PatternChoice& choice, const CaseCou
   both.make = choice.make;
   both.engine_family = choice.engine_family;
   const auto cases = cases_with(both, counter);
-  if (cases && *cases == 0) {
+  if (cases && *cases == 0 && !choice.engine_family.empty()) {
     return fail(ErrorCode::kInvalidInput, "engine_family",
                 fmt::format("\"{}\" is in no closed case of the make \"{}\"", choice.engine_family,
                             choice.make));

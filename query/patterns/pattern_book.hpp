@@ -5,10 +5,11 @@
 // all scopes together (pattern_tests.hpp and limit_tests.hpp say what counts as tested). Of what is
 // found about one in twenty of a kind is chance, on average at most; which, nobody can tell.
 // What is shown: a pattern is left out when a shorter one, that is with fewer of its items or of a
-// wider scope, and not left out itself, says as much: when the lower end of its 90 % interval is
-// not above the shorter's share, over all cases of the shorter or over those in which all of the
-// longer was looked at: that somebody asked is no finding. Decided within what was chosen: in one
-// engine family the wider scopes do not count.
+// wider scope, and not left out itself, says as much: when the lower end of its interval at
+// kSaysMore is not above the shorter's share, over all cases of the shorter or over those in which
+// all of the longer was looked at: that somebody asked is no finding. The interval is wider than
+// the shown one because of thousands of longer sets some are better by luck. Decided within what
+// was chosen: in one engine family the wider scopes do not count.
 // Order: kind by kind; of each outcome the strongest first, then the second of each, and so on;
 // strength is the lower end of the interval.
 // Below kFewestForPatterns cases nothing is mined. Errors: the counter's; choose() kInvalidInput at
@@ -28,6 +29,7 @@ namespace shoplore {
 // With fewer cases hardly a pattern reaches kFewestCases and could be told from chance.
 inline constexpr std::uint32_t kFewestForPatterns = 100;
 inline constexpr double kMostChance = 0.05;
+inline constexpr double kSaysMore = 0.99;
 
 // Empty: not chosen by. Of make and engine family together the family is the scope.
 struct PatternChoice {

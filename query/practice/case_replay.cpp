@@ -6,13 +6,19 @@
 #include "query/cautions_for.hpp"
 #include "query/checks/verdict_rates.hpp"
 #include "query/fix_counts.hpp"
-#include "query/watch_out.hpp"
+#include "query/watch_out/watch_out.hpp"
 
 namespace shoplore {
 namespace {
 
 // Rows of an answer that warnings are looked for in.
 constexpr std::size_t kRowsShown = 5;
+
+// What an exercise with its checks and its cause can go past or heed.
+bool can_be_gone_past(WarningKind kind) {
+  return kind == WarningKind::kEarlierRepair || kind == WarningKind::kFixCameBack ||
+         kind == WarningKind::kPassMisled;
+}
 
 }  // namespace
 
@@ -124,8 +130,16 @@ Result<std::vector<Warning>> CaseReplay::warnings() const {
     row.fixes_together = fixes_together(all->profiles, key);
     rows.push_back(std::move(row));
   }
-  return watch_out(evidence_of(as_it_came_in(practised_->record), *vocabulary_), rows, {}, rest_,
-                   *vocabulary_);
+  const Case arrived = as_it_came_in(practised_->record);
+  const auto items = evidence_of(arrived, *vocabulary_);
+  const auto known = known_in(arrived, *vocabulary_);
+  const auto basis = watch_basis(rest_, *vocabulary_);
+  if (!basis) return fail(basis.error());
+  auto warnings =
+      counted_warnings({items, known, rows, {}, rest_, *vocabulary_, *basis, snapshot_->figures()});
+  if (!warnings) return fail(warnings.error());
+  std::erase_if(*warnings, [](const Warning& each) { return !can_be_gone_past(each.kind); });
+  return std::move(*warnings);
 }
 
 }  // namespace shoplore

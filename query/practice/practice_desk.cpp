@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "indexer/case_keys.hpp"
+#include "indexer/text.hpp"
 #include "indexer/vocabulary_search.hpp"
+#include "query/cause_words.hpp"
 #include "query/cautions_for.hpp"
-#include "query/practice/cause_names.hpp"
 #include "query/practice/round_judgement.hpp"
 
 namespace shoplore {
@@ -86,11 +88,30 @@ Date due_of(const ApprenticeRecord& record, const PracticeRound& round) {
   return today();
 }
 
-Result<CauseNames> cause_names(const PracticeGround& ground) {
-  const Ledger& ledger = ground.snapshot.ledger();
-  const auto seen = ledger.by_cause({});
-  if (!seen) return fail(seen.error());
-  return CauseNames(ledger.causes(), *seen, ground.vocabulary);
+// The key of a cause that the records hold cases of.
+Result<std::string> seen_cause(std::string_view words, const std::string& place,
+                               const PracticeGround& ground) {
+  auto named = cause_from_words(words, place, ground.vocabulary, ground.snapshot.ledger());
+  if (!named) return fail(named.error());
+  if (named->cases > 0) return std::move(named->key);
+  return fail(ErrorCode::kInvalidInput, place,
+              fmt::format("these records hold no case of {}",
+                          display_cause_key(named->key, ground.vocabulary)));
+}
+
+std::vector<std::string> stems_of(std::string_view text) {
+  std::vector<std::string> stems;
+  for (const Word& word : words_of(text)) stems.push_back(stem(word.text));
+  return stems;
+}
+
+// Whether every one of the stems begins one of the name's.
+bool names_fit(const std::vector<std::string>& stems, std::string_view name) {
+  const auto of_name = stems_of(name);
+  return std::all_of(stems.begin(), stems.end(), [&](const std::string& wanted) {
+    return std::any_of(of_name.begin(), of_name.end(),
+                       [&](const std::string& each) { return each.starts_with(wanted); });
+  });
 }
 
 }  // namespace
@@ -166,13 +187,11 @@ Result<RoundView> PracticeDesk::read(const std::string& id) const {
 
 Result<RoundView> PracticeDesk::believe(const std::string& id,
                                         const std::vector<StatedBelief>& beliefs) const {
-  const auto names = cause_names(ground_);
-  if (!names) return fail(names.error());
   const auto round = change_round(id, [&](PracticeRound& open, ApprenticeRecord&) -> Result<void> {
     if (auto may = require_steps(open, "belief"); !may) return may;
     PracticeStep step;
     for (std::size_t i = 0; i < beliefs.size() && i <= kMostBeliefs; ++i) {
-      auto cause = names->find(beliefs[i].cause, fmt::format("/beliefs/{}", i));
+      auto cause = seen_cause(beliefs[i].cause, fmt::format("/beliefs/{}", i), ground_);
       if (!cause) return fail(cause.error());
       step.beliefs.push_back({std::move(*cause), beliefs[i].percent});
     }
@@ -258,9 +277,7 @@ Result<std::string> PracticeDesk::choice_committed(const PracticeRound& round,
       return fail(ErrorCode::kConflict, round.id,
                   "no belief was stated yet; say in percent what you believe, then commit");
     }
-    const auto names = cause_names(ground_);
-    if (!names) return fail(names.error());
-    return names->find(commitment.cause, "/cause");
+    return seen_cause(commitment.cause, "/cause", ground_);
   }
   if (round.kind == PracticeKind::kCheckTrust) {
     const double percent = commitment.percent.value_or(-1);
@@ -308,19 +325,27 @@ Result<std::string> PracticeDesk::named_check(std::string_view words) const {
 }
 
 Result<std::vector<std::string>> PracticeDesk::causes_like(std::string_view words) const {
-  const auto names = cause_names(ground_);
-  if (!names) return fail(names.error());
-  return names->matching(words);
+  const Ledger& ledger = ground_.snapshot.ledger();
+  const auto seen = ledger.by_cause({});
+  if (!seen) return fail(seen.error());
+  const auto stems = stems_of(words);
+  std::vector<std::string> names;
+  for (CauseNumber c = 0; c < seen->size(); ++c) {
+    std::string name = display_cause_key(ledger.causes().key(c), ground_.vocabulary);
+    if ((*seen)[c] > 0 && names_fit(stems, name)) names.push_back(std::move(name));
+  }
+  std::sort(names.begin(), names.end());
+  return names;
 }
 
 std::vector<std::string> PracticeDesk::checks_like(std::string_view words) const {
-  std::vector<std::string> ids;
   VocabularySearch search{std::string(words), EntryKind::kCheck};
   search.limit = SIZE_MAX;
+  std::vector<std::string> names;
   for (const VocabularyMatch& each : vocabulary_search(ground_.vocabulary, search).matches) {
-    if (each.entry->alias_of.empty()) ids.push_back(each.entry->id);
+    if (each.entry->alias_of.empty()) names.push_back(each.entry->name);
   }
-  return ids;
+  return names;
 }
 
 }  // namespace shoplore

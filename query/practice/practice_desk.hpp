@@ -50,7 +50,7 @@ class PracticeDesk {
   // Of a committed round, as the records are now.
   [[nodiscard]] Result<Committed> feedback(const std::string& id) const;
 
-  // Names of causes of these records and ids of checks that the words leave open.
+  // Names of causes of these records, and of checks, that fit the words; all without any.
   [[nodiscard]] Result<std::vector<std::string>> causes_like(std::string_view words) const;
   [[nodiscard]] std::vector<std::string> checks_like(std::string_view words) const;
 

@@ -131,7 +131,7 @@ class CauseJudging {
       const std::string component = fix_parts(warning.about).component;
       return feedback_.right == YesNo::kNo && cause_parts(round_.committed).component == component;
     }
-    if (warning.kind != WarningKind::kCheckMisled || feedback_.right == YesNo::kYes) return false;
+    if (warning.kind != WarningKind::kPassMisled || feedback_.right == YesNo::kYes) return false;
     return std::find(answered_.begin(), answered_.end(),
                      EvidenceItem{"check:" + warning.about, "pass"}) != answered_.end();
   }

@@ -14,7 +14,7 @@
 // | fix_came_back      | repair of the cause, done once more      | share x probability of cause |
 // | work_sign          | repair of the cause, gone the wrong way  | share (x probability of the |
 // |                    |                                          | cause when not seen yet) | |
-// check_misled       | the check and the repair of the cause    | share x probability of cause   |
+// pass_, fail_misled | the check and the repair of the cause    | share x probability of cause   |
 // | contributing_cause | repair of the contributing cause         | share x probability of cause |
 // | codes_cleared      | kUsualMinutes of reading codes again     | share; 1 where none is known |
 // | part_brand         | repair of the component, done once more  | share less the others' share |

@@ -104,7 +104,7 @@ Result<std::vector<Warning>> warn_of_cleared_codes(const WatchQuestion& question
     warning.text = reason.said +
                    ": a code that is not there now proves nothing, and counts against no cause. "
                    "Drive it and read the codes again";
-    if (share->out_of >= kEnoughToWarn) {
+    if (share->out_of >= kEnoughToWarn && share->count > 0) {
       warning.share = *share;
       warning.how_often = static_cast<double>(share->count) / share->out_of;
       warning.text += fmt::format(". Of {} cases {} and no code at first, {} had one later ({})",

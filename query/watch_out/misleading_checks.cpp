@@ -61,7 +61,8 @@ class MisleadingChecks {
     }
     // Mixed verdicts can mislead too, but are no clear ones.
     if (clear < wrong || !stands_out(wrong, clear, question_.basis.pass_misled)) return {};
-    Warning warning = begun(id, check, likely.key(), share_of(wrong, clear));
+    Warning warning =
+        begun(WarningKind::kPassMisled, id, check, likely.key(), share_of(wrong, clear));
     warning.how_often = likely.row.probability * wrong / static_cast<double>(warning.share.out_of);
     warning.text = fmt::format(
         "'{}' passed and misled us {} of {} times when it was {} ({})", check.name, wrong, clear,
@@ -79,7 +80,8 @@ class MisleadingChecks {
     if (!trust) return fail(trust.error());
     const Share& share = trust->fail.misled_us;
     if (!stands_out(share.count, share.out_of, question_.basis.fail_misled)) return {};
-    Warning warning = begun(id, check, likely == nullptr ? "" : likely->key(), share);
+    Warning warning =
+        begun(WarningKind::kFailMisled, id, check, likely == nullptr ? "" : likely->key(), share);
     warning.stated = states(question_, {"check:" + id, "fail"}) ? Stated::kYes : Stated::kNo;
     const double probability = likely == nullptr ? 1 : likely->row.probability;
     warning.how_often = probability * share.count / static_cast<double>(share.out_of);
@@ -89,10 +91,10 @@ class MisleadingChecks {
     return put(std::move(warning), check, misled_item, std::nullopt);
   }
 
-  Warning begun(const std::string& id, const Entry& check, const std::string& cause,
-                const Share& share) const {
+  Warning begun(WarningKind kind, const std::string& id, const Entry& check,
+                const std::string& cause, const Share& share) const {
     Warning warning;
-    warning.kind = WarningKind::kCheckMisled;
+    warning.kind = kind;
     warning.about = id;
     warning.cause = cause;
     warning.share = share;

@@ -115,8 +115,9 @@ Result<std::optional<Warning>> worst_of(const LikelyRow& likely, const WatchQues
                   worst->fixes.size() == 1 ? " alone" : "", warning.share.count,
                   warning.share.out_of, interval_text(warning.share), how_soon_and_why(*found));
   if (const FixCount* best = best_lasting(fixes)) {
-    warning.text += fmt::format(". {}: {} of {}", display_fixes(best->fixes, question.vocabulary),
-                                best->came_back, best->stayed_fixed + best->came_back);
+    warning.text +=
+        fmt::format(". Better: {}, {} of {}", display_fixes(best->fixes, question.vocabulary),
+                    best->came_back, best->stayed_fixed + best->came_back);
   }
   const auto shown = std::min(found->cases.size(), kCasesBehind);
   warning.cases.assign(found->cases.rbegin(),

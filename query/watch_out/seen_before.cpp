@@ -67,8 +67,8 @@ bool is_of_this_complaint(const PastVisit& visit, const WatchQuestion& question)
 const PastVisit* may_be_comeback_of(const std::vector<PastVisit>& visits, Date day,
                                     const WatchQuestion& question) {
   for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
-    const auto days = (day.days - visit->done().days).count();
-    if (visit->fixes.empty() || days < 0 || days > kComebackDays) continue;
+    const auto since = day.days - visit->done().days;
+    if (visit->fixes.empty() || since.count() < 0 || since > kComebackWindow) continue;
     if (is_of_this_complaint(*visit, question)) return &*visit;
   }
   return nullptr;
@@ -105,8 +105,9 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   for (std::size_t i = first; i < visits.size(); ++i) {
     warning.text += (i == first ? ": " : ". ") + told(visits[i], question.vocabulary);
   }
+  const bool may_be_back = vehicle.day && vehicle.follows.empty();
   const PastVisit* before =
-      vehicle.day ? may_be_comeback_of(visits, *vehicle.day, question) : nullptr;
+      may_be_back ? may_be_comeback_of(visits, *vehicle.day, question) : nullptr;
   const PastVisit& last = before == nullptr ? visits.back() : *before;
   warning.about = last.ref;
   warning.cause = last.cause;

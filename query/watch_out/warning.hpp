@@ -20,18 +20,20 @@ enum class WarningKind {
   kEarlierRepair,      // a repair that vehicles like this one had already, and it had not cured
   kFixCameBack,        // a repair of ours that came back
   kWorkSign,           // what signs of earlier work led to, or are worth looking for
-  kCheckMisled,        // a check whose verdict was wrong
+  kPassMisled,         // a check that passed although it was this cause
+  kFailMisled,         // a check that failed although it was something else
   kContributingCause,  // a cause that seldom comes alone
   kCodesCleared,       // no codes now proves nothing
   kPartBrand           // a brand whose parts came back more often
 };
 template <>
-inline constexpr EnumTable<WarningKind, 8> kEnumNames<WarningKind>{
+inline constexpr EnumTable<WarningKind, 9> kEnumNames<WarningKind>{
     {{WarningKind::kSeenBefore, "seen_before"},
      {WarningKind::kEarlierRepair, "earlier_repair"},
      {WarningKind::kFixCameBack, "fix_came_back"},
      {WarningKind::kWorkSign, "work_sign"},
-     {WarningKind::kCheckMisled, "check_misled"},
+     {WarningKind::kPassMisled, "pass_misled"},
+     {WarningKind::kFailMisled, "fail_misled"},
      {WarningKind::kContributingCause, "contributing_cause"},
      {WarningKind::kCodesCleared, "codes_cleared"},
      {WarningKind::kPartBrand, "part_brand"}}};

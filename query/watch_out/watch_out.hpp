@@ -1,6 +1,6 @@
 // Watch out: what the shop's own cases say to beware of with this complaint on this vehicle.
 //
-// Eight kinds, one file each in this folder; warning.hpp names them, stands_out.hpp says when a
+// A file for each kind in this folder; warning.hpp names them, stands_out.hpp says when a
 // count is enough to warn. All is counted on bitmaps; no body of a case is read but of this very
 // vehicle's visits. Nothing is said where nothing is ranked, except of this very vehicle and of
 // codes that were cleared. Ordered by what ignoring each would cost, minutes at stake x how often

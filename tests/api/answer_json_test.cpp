@@ -34,7 +34,7 @@ TEST(AnswerJson, HasTheseKeysAtTheTop) {
   EXPECT_THAT(keys_of(sample()),
               ElementsAre("understood", "likely_causes", "not_in_these_records", "causes_left_out",
                           "left_out_probability", "breadth", "nothing_matches", "next_checks",
-                          "questions", "repair_on_suspicion", "watch_out", "comeback_of", "similar_cases",
+                          "questions", "repair_on_suspicion", "watch_out", "similar_cases",
                           "cautions", "revision", "cases_in_records", "filter", "note"));
 }
 
@@ -110,10 +110,6 @@ const KeysRow kKeysRows[] = {
      "/watch_out/0",
      {"kind", "stated", "text", "about", "cause", "share", "minutes_at_stake", "how_often",
       "expected_minutes", "cases"}},
-    {"comeback",
-     "/comeback_of/0",
-     {"ref", "done", "days_since", "km_since", "component", "failure", "name", "fixes",
-      "fixes_name", "shared", "possible_reasons"}},
     {"similar case",
      "/similar_cases/0",
      {"ref", "opened", "vehicle", "cause", "fixes", "outcome", "score", "snippet"}},
@@ -161,9 +157,6 @@ TEST(AnswerJson, CarriesEveryValueUnrounded) {
       {"/breadth/1/cases", 19},
       {"/breadth/1/dropped/value", "absent"},
       {"/watch_out/0/kind", "earlier_repair"},
-      {"/comeback_of/0/days_since", 96},
-      {"/comeback_of/0/shared/codes", {"P0299"}},
-      {"/comeback_of/0/possible_reasons", {"part"}},
       {"/watch_out/0/stated", "yes"},
       {"/watch_out/0/minutes_at_stake", 840},
       {"/watch_out/0/expected_minutes", 630},

@@ -66,10 +66,9 @@ TEST_F(OutcomesVerb, AVehicleBroughtBackIsRecognisedLinkedAndCountedAnew) {
                                                "of power"));
   EXPECT_THAT(unwrapped(shop_.run({"show", "back-1"}).out), HasSubstr("turbo-1, 60 days"));
   const Ended asked = shop_.run({"ask", "--case", "back-1"});
-  EXPECT_THAT(unwrapped(asked.out), HasSubstr("turbo-1, 60 days and 4,100 km before"));
-  const json offers = json::parse(shop_.run({"ask", "--case", "back-1", "--json"}).out);
-  ASSERT_EQ(offers["comeback_of"].size(), 1U);
-  EXPECT_EQ(offers["comeback_of"][0]["ref"], "turbo-1");
+  EXPECT_THAT(unwrapped(asked.out),
+              HasSubstr("This may be turbo-1 coming back, 60 days after: replace "
+                        "turbocharger"));
 
   const Ended closed = close_back_again();
   ASSERT_EQ(closed.exit_code, 0) << closed.err;
@@ -83,7 +82,7 @@ TEST_F(OutcomesVerb, AVehicleBroughtBackIsRecognisedLinkedAndCountedAnew) {
   const Ended linked =
       outcomes({"turbo-1", "came_back", "--of", "back-1", "--reason", "wrong_cause"});
   ASSERT_EQ(linked.exit_code, 0) << linked.err;
-  EXPECT_THAT(unwrapped(linked.out), HasSubstr("counts under wastegate_linkage:seized_open"));
+  EXPECT_THAT(unwrapped(linked.out), HasSubstr("counts under wastegate linkage, seized open"));
   const auto after = seen();
   EXPECT_FALSE(after.contains("turbocharger")) << "one less of the wrong cause";
   EXPECT_EQ(after.at("wastegate_linkage"), 8) << "one more of the right one";
@@ -99,7 +98,7 @@ TEST_F(OutcomesVerb, AVehicleBroughtBackIsRecognisedLinkedAndCountedAnew) {
   const Ended silent = shop_.run({"show", "back-1"});
   EXPECT_THAT(silent.out, Not(HasSubstr("Back again?")));
   const std::string lasted = unwrapped(shop_.run({"show", "turbo-1"}).out);
-  EXPECT_THAT(lasted, HasSubstr("replace turbocharger, 1 case: 1 came back (1 wrong_cause)"));
+  EXPECT_THAT(lasted, HasSubstr("replace turbocharger, 1 case: 1 came back (1 wrong cause)"));
 }
 
 TEST_F(OutcomesVerb, WhatNobodyHeardOfIsDueUntilSomebodyDid) {
@@ -128,14 +127,14 @@ TEST_F(OutcomesVerb, WhatCannotBeIsRefusedByName) {
       {{"nobody", "stayed_fixed"}, "nobody", ""},
       {{"back-1", "stayed_fixed"}, "back-1", "is open; only a closed case has an outcome"},
       {{"turbo-1"}, "command line", "expected what became of turbo-1"},
-      {{"turbo-1", "exploded"}, "STATUS", "expected stayed_fixed, came_back"},
+      {{"turbo-1", "exploded"}, "STATUS", "expected one of stayed_fixed"},
       {{"--on", "2026-06-01"}, "command line", "expected REF"},
       {{"turbo-1", "stayed_fixed", "--limit", "3"}, "--limit", "of the list only"},
       {{"turbo-1", "stayed_fixed", "--on", "June"}, "--on", ""},
       {{"turbo-1", "stayed_fixed", "--on", "2026-03-01"}, "--on", "before the closing"},
       {{"turbo-1", "stayed_fixed", "--mileage", "119000"}, "--mileage", "less than the 120000 km"},
       {{"turbo-1", "stayed_fixed", "--reason", "part"}, "--reason", "only what came_back"},
-      {{"turbo-1", "came_back", "--reason", "fate"}, "--reason", "expected same_cause"},
+      {{"turbo-1", "came_back", "--reason", "fate"}, "--reason", "expected one of same_cause"},
       {{"turbo-1", "came_back", "--of", "turbo-1"}, "--of", "of itself"},
       {{"turbo-1", "came_back", "--of", "old-1"}, "--of", "before turbo-1 was closed"},
       {{"turbo-1", "came_back", "--reason", "wrong_cause"}, "--cause", "needs the right one"},

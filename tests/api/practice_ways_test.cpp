@@ -193,7 +193,7 @@ TEST(PracticeVerb, ACaseIsPlayedFromStartToFeedback) {
   }
   for (const char* says :
        {"120 % together", "less than nothing", "was not understood",
-        "no cause in these records is called \"flux capacitor\"",
+        "\"flux capacitor\" names no known cause",
         "there is no check called \"warp core\"", "is committed already", "stays open"}) {
     EXPECT_THAT(one_line(played.err), HasSubstr(says));
   }

@@ -9,6 +9,7 @@ namespace shoplore {
 namespace {
 
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 const Vocabulary& vocabulary() {
   static const Vocabulary built_in = Vocabulary::built_in().value();
@@ -43,7 +44,7 @@ TEST(PrintOutcomes, SharesStandWithTheirIntervalAndHowManyAreWatched) {
     EXPECT_THAT(text, HasSubstr("2 came back"));
     EXPECT_THAT(text, HasSubstr("after 90 days"));
     EXPECT_THAT(text, HasSubstr("81 %"));
-    EXPECT_THAT(text, HasSubstr("50 % to 94 %"));
+    EXPECT_THAT(text, HasSubstr("50 to 94 %"));
     EXPECT_THAT(text, HasSubstr("after 10,000 km"));
   }
 }
@@ -53,6 +54,16 @@ TEST(PrintOutcomes, TooFewAreSaidToBeTooFew) {
   group.by_days.clear();
   group.by_km.clear();
   EXPECT_THAT(print_stayed_fixed(group, vocabulary(), {}), HasSubstr("too few watched"));
+}
+
+TEST(PrintOutcomes, WhatStandsHereAsAWrongCauseTellsOfNoCure) {
+  StayedFixed group = twelve_cases();
+  group.came_back = group.cases;
+  group.reasons = {{ComebackReason::kWrongCause, group.cases}};
+  const std::string text = print_stayed_fixed(group, vocabulary(), {});
+  EXPECT_THAT(text, HasSubstr("12 wrong cause"));
+  EXPECT_THAT(text, HasSubstr("Done for another cause"));
+  EXPECT_THAT(text, Not(HasSubstr("90 % interval")));
 }
 
 TEST(PrintOutcomes, OffersBeyondTheShownAreCounted) {

@@ -96,19 +96,6 @@ inline CheckAdvice next_checks() {
   return advice;
 }
 
-inline ComebackOffer comeback_offer() {
-  ComebackOffer made;
-  made.ref = "case-5";
-  made.done = *parse_date("2024-03-04");
-  made.since = std::chrono::days{96};
-  made.km_since = Kilometres{4'100};
-  made.cause = "charge_air_hose:split";
-  made.fixes = {"replace charge_air_hose"};
-  made.shared = {{"lack_of_power"}, {"P0299"}};
-  made.possible = {ComebackReason::kPart};
-  return made;
-}
-
 inline Answer sample_answer() {
   Answer answer;
   answer.understood = understood();
@@ -141,7 +128,6 @@ inline Answer sample_answer() {
                        0.75,
                        {CaseId{7}, CaseId{3}},
                        {"case-7", "case-3"}}};
-  answer.comeback_of = {comeback_offer()};
   answer.similar = {similar_case()};
   answer.cautions = {{"hot_exhaust", "hot exhaust", "Work cold.", {"wastegate linkage"}}};
   answer.revision = Revision{2'412};

@@ -76,19 +76,18 @@ TEST(NumberReaders, ABareMileageSaysItsUnit) {
 }
 
 TEST(NumberReaders, OfSeveralDistancesTheLongestIsTheMileage) {
-  const auto items =
-      read_mileages("belt at 120,000 km, now 142,000 km", DistanceUnit::kKilometres);
+  const auto items = read_mileages("belt at 120,000 km, now 142,000 km", DistanceUnit::kKilometres);
   ASSERT_EQ(items.size(), 1U);
   EXPECT_EQ(items[0].id, "142000");
   EXPECT_EQ(items[0].reading_chosen, "the longest of several distances");
 }
 
 TEST(NumberReaders, ModelYears) {
-  const Read table[] = {{"2016 Tidal", "2016", "2016"},  {"Tidal, 2016", "2016", "2016"},
-                        {"1980", "1980", "1980"},        {"Tidal '16", "2016", "'16"},
-                        {"Tidal ’16", "2016", "’16"},    {"'98 Tidal", "1998", "'98"},
+  const Read table[] = {{"2016 Tidal", "2016", "2016"},   {"Tidal, 2016", "2016", "2016"},
+                        {"1980", "1980", "1980"},         {"Tidal '16", "2016", "'16"},
+                        {"Tidal ’16", "2016", "’16"},     {"'98 Tidal", "1998", "'98"},
                         {"2016 or 2018", "2016", "2016"}, {"MY2016 Tidal", "2016", "MY2016"},
-                        {"MY16", "2016", "MY16"},        {"15 plate Fell", "2015", "15"},
+                        {"MY16", "2016", "MY16"},         {"15 plate Fell", "2015", "15"},
                         {"63-plate", "2013", "63"}};
   for (const Read& row : table) {
     const auto items = read_model_years(row.text);
@@ -100,29 +99,12 @@ TEST(NumberReaders, ModelYears) {
 }
 
 TEST(NumberReaders, WhatIsNoModelYear) {
-  for (const char* text : {"1979",
-                           "2199",
-                           "20165",
-                           "x2016",
-                           "2016x",
-                           "2000 rpm",
-                           "at 2000",
-                           "replaced in 2019",
-                           "since 2019",
-                           "2016-05-01",
-                           "01/05/2016",
-                           "12.2016",
-                           "2016,5",
-                           "part no 2016",
-                           "BX-2016",
-                           "16",
-                           "1'16",
-                           "it's 2",
-                           "my 16 bolts",
-                           "15 plates",
-                           "'1",
-                           "2000 ohm",
-                           ""}) {
+  for (const char* text : {"1979",       "2199",         "20165",       "x2016",
+                           "2016x",      "2000 rpm",     "at 2000",     "replaced in 2019",
+                           "since 2019", "2016-05-01",   "01/05/2016",  "12.2016",
+                           "2016,5",     "part no 2016", "BX-2016",     "16",
+                           "1'16",       "it's 2",       "my 16 bolts", "replaced here 2021",
+                           "15 plates",  "'1",           "2000 ohm",    ""}) {
     const auto items = read_model_years(text);
     EXPECT_TRUE(items.empty()) << text << " read as " << items[0].id;
   }

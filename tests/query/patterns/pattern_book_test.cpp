@@ -144,6 +144,12 @@ TEST(PatternBook, BelowAHundredCasesNothingIsMined) {
   EXPECT_TRUE(few.add(1, "turbo:worn", {kNoWhistle}).mined().is_mined());
 }
 
+TEST(PatternBook, NoCasesAtAllAreFewCasesAndNoMistake) {
+  const auto list = Shop().choose();
+  ASSERT_TRUE(list) << describe(list.error());
+  EXPECT_TRUE(list->patterns.empty());
+}
+
 TEST(PatternBook, OfEachOutcomeTheStrongestComesFirst) {
   const auto list = whistling().choose();
   std::vector<std::string> met;

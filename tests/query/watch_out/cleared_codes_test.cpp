@@ -75,5 +75,11 @@ TEST(ClearedCodes, SuchCasesThatHadCodesLaterAreCounted) {
   EXPECT_THAT(ids(warnings[0]), ElementsAre(4, 3, 2, 1));
 }
 
+TEST(ClearedCodes, WhereNobodyWroteALaterScanDownNothingIsCounted) {
+  std::vector<PlainCase> cases;
+  add(cases, 20, {kEgr, {kLamp}, {"scanned"}});
+  EXPECT_EQ(warned(cases, {kLamp}, {"scanned"}).at(0).share.out_of, 0U);
+}
+
 }  // namespace
 }  // namespace shoplore::testing

@@ -25,7 +25,7 @@ std::vector<PlainCase> look_shop(int misled = 4, int right = 7) {
   add(cases, misled, {kSeal, {kPass, kPassMisled}});
   add(cases, right, {kSeal, {kFail}});
   add(cases, 8, {kCoil, {kPass}});
-  add(cases, 100, {kBearing, {{"check:wheel_bearing_listen", "fail"}}});
+  add(cases, 100, {kBearing, {{"check:wheel_spin_listen", "fail"}}});
   return cases;
 }
 
@@ -40,7 +40,7 @@ std::vector<Warning> warned(const std::vector<PlainCase>& cases,
 TEST(MisleadingChecks, APassOnThisCauseIsNamedWithItsIntervalAndItsWay) {
   const auto warnings = warned(look_shop());
   ASSERT_EQ(warnings.size(), 1U);
-  EXPECT_EQ(warnings[0].kind, WarningKind::kCheckMisled);
+  EXPECT_EQ(warnings[0].kind, WarningKind::kPassMisled);
   EXPECT_EQ(warnings[0].about, "plug_well_look");
   EXPECT_EQ(warnings[0].cause, kSeal);
   EXPECT_EQ(warnings[0].share.count, 4U);
@@ -63,8 +63,7 @@ TEST(MisleadingChecks, NoMoreThanChecksUsuallyMisleadIsNoWarning) {
   auto cases = look_shop();
   // Now passes of the bearing's check mislead as often.
   add(cases, 60,
-      {kBearing,
-       {{"check:wheel_bearing_listen", "pass"}, {"misled:wheel_bearing_listen", "pass"}}});
+      {kBearing, {{"check:wheel_spin_listen", "pass"}, {"misled:wheel_spin_listen", "pass"}}});
   EXPECT_TRUE(warned(cases).empty());
 }
 
@@ -102,6 +101,7 @@ TEST(MisleadingChecks, AFailThatWasSomethingElseIsCountedOverEveryCause) {
   for (const auto& each : table) {
     const auto warnings = warned(cases, each.items, each.causes);
     ASSERT_EQ(warnings.size(), 1U) << each.name;
+    EXPECT_EQ(warnings[0].kind, WarningKind::kFailMisled) << each.name;
     EXPECT_EQ(warnings[0].stated, each.stated) << each.name;
     EXPECT_EQ(warnings[0].share.count, 4U) << each.name;
     EXPECT_EQ(warnings[0].share.out_of, 11U) << each.name;

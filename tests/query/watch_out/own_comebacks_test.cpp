@@ -50,7 +50,7 @@ TEST(OwnComebacks, AreNamedWithTheFixThatLasted) {
   EXPECT_EQ(warnings[0].share.out_of, 11U);
   EXPECT_THAT(warnings[0].text, HasSubstr("replace ignition coil alone came back 9 of 11 here "
                                           "(90 %: 58 to 95 %)"));
-  EXPECT_THAT(warnings[0].text, HasSubstr("replace plug-well seal: 1 of 14"));
+  EXPECT_THAT(warnings[0].text, HasSubstr("replace plug-well seal, 1 of 14"));
   EXPECT_EQ(ids(warnings[0]).size(), 9U);
   EXPECT_EQ(ids(warnings[0]).front(), 9U);
 }
@@ -89,7 +89,7 @@ TEST(OwnComebacks, TheFixNamedAsLastingIsTheOneBestProved) {
   add(cases, 76, {kSeal, {}, {}, kStayed, {kSealFix}});
   const auto warnings = warned(WatchShop(cases));
   ASSERT_EQ(warnings.size(), 1U);
-  EXPECT_THAT(warnings[0].text, HasSubstr(". replace plug-well seal: 4 of 80"));
+  EXPECT_THAT(warnings[0].text, HasSubstr(". Better: replace plug-well seal, 4 of 80"));
 }
 
 TEST(OwnComebacks, AFixThatAlsoCameBackOftenIsNotNamedAsLasting) {
@@ -99,7 +99,7 @@ TEST(OwnComebacks, AFixThatAlsoCameBackOftenIsNotNamedAsLasting) {
   add(cases, 6, {kSeal, {}, {}, kStayed, {kSealFix}});
   const auto warnings = warned(WatchShop(cases));
   ASSERT_EQ(warnings.size(), 1U);
-  EXPECT_THAT(warnings[0].text, Not(HasSubstr("plug-well seal:")));
+  EXPECT_THAT(warnings[0].text, Not(HasSubstr("Better")));
 }
 
 TEST(OwnComebacks, AShareBelowAThirdOrTooFewOutcomesIsNoWarning) {

@@ -48,12 +48,13 @@ class SeenBefore : public ::testing::Test {
   // Asked on that day; a day of "" is not known.
   std::optional<Warning> warned(const std::string& day, const std::vector<EvidenceItem>& items,
                                 const std::string& ref = "",
-                                const std::vector<LikelyCause>& causes = {}) {
+                                const std::vector<LikelyCause>& causes = {},
+                                const std::string& follows = "") {
     const std::vector<std::string> known;
     const WatchQuestion question{items,           known,   causes,        filter_,
                                  shop_.counter(), words(), shop_.basis(), shop_.figures()};
     const auto when = day.empty() ? std::nullopt : std::optional(parse_date(day).value());
-    return warn_of_visits_before({token_, ref, when}, question, records_->store()).value();
+    return warn_of_visits_before({token_, ref, when, follows}, question, records_->store()).value();
   }
 
   std::filesystem::path home_;
@@ -105,6 +106,12 @@ TEST_F(SeenBefore, TheSameComplaintWithinTwoYearsMayBeAComeback) {
 TEST_F(SeenBefore, TheCauseFoundThenBeingLikelyNowMayBeAComebackToo) {
   EXPECT_THAT(warned("2024-04-01", {kLoud}, "", {shop_.row("charge_air_hose:split")})->text,
               HasSubstr("may be one coming back"));
+}
+
+TEST_F(SeenBefore, AComebackThatIsLinkedIsNotPointedOutAgain) {
+  const auto warning = warned("2024-04-01", {kFlat}, "now", {}, "one");
+  ASSERT_TRUE(warning);
+  EXPECT_THAT(warning->text, ::testing::Not(HasSubstr("coming back")));
 }
 
 TEST_F(SeenBefore, TheCaseAskedAboutAndWhatCameAfterItAreNoPast) {

@@ -434,31 +434,29 @@ Findings misleading_checks(const Asked& asked) {
   const World& world = asked.world();
   const WatchBasis& basis = asked.shop().snapshot().watch_basis(asked.shop().vocabulary());
   for (const FailurePattern& pattern : world.patterns) {
-    const auto warnings = asked.warnings(typical(pattern), WarningKind::kCheckMisled);
+    const auto passes = asked.warnings(typical(pattern), WarningKind::kPassMisled);
+    const auto fails = asked.warnings(typical(pattern), WarningKind::kFailMisled);
     bool accused = false;
     for (const CheckHabit& check : world.checks) {
       if (!tells_about(asked, check.id, pattern.component)) continue;
       const std::string of = fmt::format("{} on {}", check.id, pattern.id);
       const double misled = 1 - rate_of(pattern.checks, check.id, kStrayCheckFail);
       const double wrong_fails = false_fails(asked, check);
-      const auto said = [&](const char* verdict) -> const Warning* {
-        for (const Warning& each : warnings) {
-          const bool is_pass = each.text.find("' passed and") != std::string::npos;
-          const bool is_it = each.about == check.id && is_pass == (verdict[0] == 'p');
-          if (is_it && (!is_pass || each.cause == key_of(pattern))) return &each;
-        }
-        return nullptr;
-      };
+      const Warning* pass_warning = nullptr;
+      for (const Warning& each : passes) {
+        if (each.about == check.id && each.cause == key_of(pattern)) pass_warning = &each;
+      }
       const struct {
         const char* verdict;
+        const Warning* warning;
         double rate, others;
         std::uint32_t cases;
-      } both[] = {
-          {"pass", misled, basis.pass_misled,
-           verdicts(asked, check.id, &pattern, {"pass", "fail"})},
-          {"fail", wrong_fails, basis.fail_misled, verdicts(asked, check.id, nullptr, {"fail"})}};
+      } both[] = {{"pass", misled, basis.pass_misled,
+                   verdicts(asked, check.id, &pattern, {"pass", "fail"})},
+                  {"fail", find(fails, check.id, Stated::kNo), wrong_fails, basis.fail_misled,
+                   verdicts(asked, check.id, nullptr, {"fail"})}};
       for (const auto& each : both) {
-        const Warning* warning = said(each.verdict);
+        const Warning* warning = each.warning;
         const std::string what = fmt::format("{} of {}", each.verdict, of);
         if (power(each.rate, each.cases, each.others) >= kPower) {
           findings.demand(warning != nullptr, what);
