@@ -27,7 +27,9 @@ std::string sparkline(const std::vector<std::uint32_t>& counts) {
 
 std::string times(double value) {
   if (std::isinf(value)) return "∞";
-  return fmt::format(value < 0.995 ? "{:.2f}" : value < 9.95 ? "{:.1f}" : "{:.0f}", value);
+  return value < 0.995  ? fmt::format("{:.2f}", value)
+         : value < 9.95 ? fmt::format("{:.1f}", value)
+                        : fmt::format("{:.0f}", value);
 }
 
 std::string rate_text(double rate) {
