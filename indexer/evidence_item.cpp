@@ -21,7 +21,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kGroups{
     {{"code:", "scanned"},
      {"work_sign:", "work_looked_for"},
      {"earlier_repair:", "earlier_repairs"}}};
-// A term of the index holds 245 bytes at most: more than six fixes or a very long brand is not
+// A term of the index holds 245 bytes at most: what was done in more than about six fixes is not
 // listed.
 constexpr std::size_t kMaxHindsightBytes = 200;
 

@@ -18,6 +18,7 @@ constexpr std::size_t kMostFamilies = 8;
 constexpr std::size_t kNarrowTable = 60;  // wider, the eye loses the row
 // A lead in log-likelihood below this hardly tells two forms apart (lognormal_fit.hpp).
 constexpr double kTellingLead = 2;
+constexpr const char* kNotSeen = "not seen";
 constexpr double kSameLead = .05;         // would be shown as 0.0
 constexpr double kMostShown = 1'000'000;  // km or miles: a bound beyond it only says "far away"
 
@@ -177,20 +178,33 @@ class MileagePrinter {
     if (!apart.empty()) paragraph("Not among them: " + apart + ".");
   }
 
-  // What lies beyond the longest life is the fitted form's alone: no figure for a workshop.
   template <class Fit>
   static void add_rows(std::vector<TableRow>& rows, const Fit& fit, const std::string& form,
-                       double longest) {
+                       const LifeAnswer& life) {
     for (const auto& [name, share] : {std::pair("B10", .1), std::pair("B50", .5)}) {
-      const Estimate at = failed_by(fit, share);
-      const bool seen = at.value <= longest;
+      const Estimate age = failed_by(fit, share);
       TableRow row{fmt::format("{}, {}", name, form), {}};
       for (const double unit : {1.0, kKilometresPerMile}) {
-        row.cells.push_back(seen ? figure(at.value / unit) : "> " + figure(longest / unit));
-        row.cells.push_back(seen ? range(at, unit) : "not seen");
+        const auto [value, interval] = age_cells(life, age, unit);
+        row.cells.insert(row.cells.end(), {value, interval});
       }
       rows.push_back(std::move(row));
     }
+  }
+
+  static std::pair<std::string, std::string> age_cells(const LifeAnswer& life, const Estimate& age,
+                                                       double unit) {
+    switch (age_told(life, age)) {
+      case AgeTold::kTooFew:
+        return {"-", "too few to tell"};
+      case AgeTold::kBeforeSeen:
+        return {"< " + figure(life.starts / unit), kNotSeen};
+      case AgeTold::kBeyondSeen:
+        return {"> " + figure(life.longest / unit), kNotSeen};
+      case AgeTold::kTold:
+        break;
+    }
+    return {figure(age.value / unit), range(age, unit)};
   }
 
   void estimates(const LifeAnswer& life) {
@@ -205,19 +219,20 @@ class MileagePrinter {
     }
     const FittedLife& fit = *life.fit;
     std::vector<TableRow> rows{{"failed by", {"km", "90 % interval", "mi", "90 % interval"}}};
-    add_rows(rows, fit.weibull, "Weibull", life.longest);
-    if (fit.lognormal) add_rows(rows, *fit.lognormal, "lognormal", life.longest);
+    add_rows(rows, fit.weibull, "Weibull", life);
+    if (fit.lognormal) add_rows(rows, *fit.lognormal, "lognormal", life);
     out_ += "\n" + table(rows, 2, std::min(page_.width, kDefaultWidth));
-    const bool far = failed_by(fit.weibull, .5).value > life.longest;
-    paragraph("B10, B50: the mileage by which 10 % and 50 % have failed." +
-              std::string(far ? " Not seen: beyond the longest life followed only the form speaks."
-                              : ""));
+    paragraph("B10, B50: the mileage by which 10 % and 50 % have failed.");
+    const bool unseen = std::any_of(rows.begin(), rows.end(),
+                                    [](const TableRow& row) { return row.cells[1] == kNotSeen; });
+    if (unseen) paragraph("Not seen: at ages at which too few were followed only the form speaks.");
     paragraph(trend(fit));
     paragraph(comparison(fit));
   }
 
   static std::string trend(const FittedLife& fit) {
     const Estimate shape = shape_of(fit.weibull);
+    if (!tells(shape)) return "Whether it wears out cannot be told from so few.";
     const std::string figures =
         fmt::format(" (Weibull shape {:.1f}, 90 % interval {:.1f} to {:.1f}; scale {} km)",
                     shape.value, shape.low, shape.high, bound(fit.weibull.scale));

@@ -15,6 +15,12 @@ Json estimate_form(const Estimate& estimate) {
           {"confidence", kShownConfidence}};
 }
 
+Json age_form(const LifeAnswer& life, const Estimate& age) {
+  Json form = estimate_form(age);
+  form["told"] = name_of(age_told(life, age));
+  return form;
+}
+
 Json cases_form(const CaseMileages& cases) {
   Json form{{"count", cases.cases},
             {"beside_main", cases.beside_main},
@@ -74,20 +80,22 @@ std::string trend_name(HazardTrend trend) {
   return "undecided";
 }
 
-Json weibull_form(const FittedLife& fit) {
+Json weibull_form(const LifeAnswer& life) {
+  const FittedLife& fit = *life.fit;
   return {{"shape", estimate_form(shape_of(fit.weibull))},
           {"scale_km", estimate_form(scale_of(fit.weibull))},
-          {"b10_km", estimate_form(failed_by(fit.weibull, kFirstTenth))},
-          {"b50_km", estimate_form(failed_by(fit.weibull, kHalf))},
+          {"b10_km", age_form(life, failed_by(fit.weibull, kFirstTenth))},
+          {"b50_km", age_form(life, failed_by(fit.weibull, kHalf))},
           {"log_likelihood", fit.weibull.log_likelihood},
           {"hazard", trend_name(fit.trend)}};
 }
 
-Json lognormal_form(const LognormalFit& fit) {
+Json lognormal_form(const LifeAnswer& life) {
+  const LognormalFit& fit = *life.fit->lognormal;
   return {{"log_mean", fit.log_mean},
           {"log_deviation", estimate_form(log_deviation_of(fit))},
-          {"b10_km", estimate_form(failed_by(fit, kFirstTenth))},
-          {"b50_km", estimate_form(failed_by(fit, kHalf))},
+          {"b10_km", age_form(life, failed_by(fit, kFirstTenth))},
+          {"b50_km", age_form(life, failed_by(fit, kHalf))},
           {"log_likelihood", fit.log_likelihood}};
 }
 
@@ -103,10 +111,10 @@ Json life_form(const LifeAnswer& life) {
             {"better", nullptr},
             {"lead", nullptr},
             {"not_fitted", life.not_fitted}};
-  if (life.fit) form["weibull"] = weibull_form(*life.fit);
+  if (life.fit) form["weibull"] = weibull_form(life);
   if (life.fit && life.fit->lognormal) {
     const FormComparison& comparison = *life.fit->comparison;
-    form["lognormal"] = lognormal_form(*life.fit->lognormal);
+    form["lognormal"] = lognormal_form(life);
     form["better"] = comparison.better == LifeForm::kWeibull ? "weibull" : "lognormal";
     form["lead"] = comparison.lead;
   }

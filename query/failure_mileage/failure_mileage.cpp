@@ -106,6 +106,12 @@ std::optional<MileageQuartiles> CaseMileages::quartiles() const {
                           quantile(km, 1)};
 }
 
+AgeTold age_told(const LifeAnswer& life, const Estimate& age) {
+  if (!tells(age)) return AgeTold::kTooFew;
+  if (age.value < life.starts) return AgeTold::kBeforeSeen;
+  return age.value > life.longest ? AgeTold::kBeyondSeen : AgeTold::kTold;
+}
+
 Result<FailureMileage> failure_mileage(const std::vector<VehicleHistory>& histories,
                                        const MileageQuestion& question) {
   FailureMileage out;

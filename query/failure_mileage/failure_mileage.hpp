@@ -19,6 +19,7 @@
 #include <string_view>
 #include <vector>
 
+#include "indexer/enum_names.hpp"
 #include "query/failure_mileage/failure_lives.hpp"
 #include "query/lives/kaplan_meier.hpp"
 #include "query/lives/lognormal_fit.hpp"
@@ -64,6 +65,27 @@ struct LifeAnswer {
   std::optional<FittedLife> fit;
   std::string not_fitted;  // why there is no fit; empty with one
 };
+
+// Whether an age estimated from a life may be shown as a figure.
+enum class AgeTold {
+  kTold,
+  kTooFew,      // its interval spans more than kWidestTold times: it tells nothing
+  kBeforeSeen,  // before `starts`: of ages at which too few were at risk the form speaks alone
+  kBeyondSeen,  // beyond `longest`: likewise
+};
+template <>
+inline constexpr EnumTable<AgeTold, 4> kEnumNames<AgeTold>{{{AgeTold::kTold, "yes"},
+                                                            {AgeTold::kTooFew, "too_few"},
+                                                            {AgeTold::kBeforeSeen, "before_seen"},
+                                                            {AgeTold::kBeyondSeen, "beyond_seen"}}};
+inline constexpr double kWidestTold = 10;
+
+[[nodiscard]] AgeTold age_told(const LifeAnswer& life, const Estimate& age);
+
+// Whether the interval is narrow enough to tell anything. Requires: low >= 0.
+[[nodiscard]] inline bool tells(const Estimate& estimate) {
+  return estimate.high <= kWidestTold * estimate.low;
+}
 
 struct FailureMileage {
   std::string cause;  // cause key

@@ -65,7 +65,9 @@ TEST(MileageJson, HasTheseFields) {
             (Names{"shape", "scale_km", "b10_km", "b50_km", "log_likelihood", "hazard"}));
   EXPECT_EQ(keys(first["lognormal"]),
             (Names{"log_mean", "log_deviation", "b10_km", "b50_km", "log_likelihood"}));
-  EXPECT_EQ(keys(first["weibull"]["b10_km"]), (Names{"value", "low", "high", "confidence"}));
+  EXPECT_EQ(keys(first["weibull"]["b10_km"]),
+            (Names{"value", "low", "high", "confidence", "told"}));
+  EXPECT_EQ(keys(first["weibull"]["shape"]), (Names{"value", "low", "high", "confidence"}));
 }
 
 TEST(MileageJson, SaysWhatWasCounted) {

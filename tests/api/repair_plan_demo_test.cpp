@@ -152,10 +152,10 @@ TEST(RepairPlanDemo, CountsAreThoseOfTheRecords) {
       }
       for (const auto& [id, caught] : here) {
         ++proofs[id].first;
-        proofs[id].second += caught ? 1 : 0;
+        proofs[id].second += caught ? 1U : 0U;
       }
-      traps += record->correction->traps.empty() ? 0 : 1;
-      proposed += fix_keys(*record, shop().vocabulary()) == plan.proposed->fixes ? 1 : 0;
+      traps += record->correction->traps.empty() ? 0U : 1U;
+      proposed += fix_keys(*record, shop().vocabulary()) == plan.proposed->fixes ? 1U : 0U;
     }
     EXPECT_EQ(plan.proposed->cases, proposed);
     ASSERT_EQ(plan.proof.size(), proofs.size());
@@ -204,7 +204,7 @@ TEST(RepairPlanDemo, TextAndJsonSayTheSame) {
     const RepairPlan plan = plan_of(cause);
     const json form = json::parse(repair_plan_json(plan, shop().vocabulary()));
     // Wide enough that nothing is wrapped inside a row.
-    const std::string text = print_repair_plan(plan, shop().vocabulary(), {120, Colour::kOff});
+    const std::string text = print_repair_plan(plan, shop().vocabulary(), {2'000, Colour::kOff});
     EXPECT_SAYS(text, fmt::format("from {} cases", form["cases"].get<int>()));
     EXPECT_SAYS(text, fmt::format("revision {}", form["revision"].get<int>()));
     for (const json& work : form["work"]) {

@@ -111,6 +111,28 @@ TEST(FailureMileage, ACurveBeginsWhereEnoughAreAtRisk) {
   EXPECT_EQ(answer.fit->weibull.failures, 5U);  // the fit leaves none out
 }
 
+TEST(FailureMileage, AnAgeIsAFigureOnlyWhereItWasSeenAndTellsSomething) {
+  LifeAnswer life;
+  life.starts = 20'000;
+  life.longest = 300'000;
+  const struct {
+    const char* name;
+    Estimate age;
+    AgeTold told;
+  } rows[] = {{"within", {90'000, 60'000, 130'000}, AgeTold::kTold},
+              {"its bounds may lie outside", {30'000, 10'000, 90'000}, AgeTold::kTold},
+              {"at the longest", {300'000, 200'000, 400'000}, AgeTold::kTold},
+              {"tenfold", {90'000, 30'000, 300'000}, AgeTold::kTold},
+              {"more than tenfold", {90'000, 29'999, 300'000}, AgeTold::kTooFew},
+              {"before", {19'999, 10'000, 30'000}, AgeTold::kBeforeSeen},
+              {"beyond", {300'001, 200'000, 400'000}, AgeTold::kBeyondSeen},
+              {"no bound at all", {90'000, 0, 1e30}, AgeTold::kTooFew}};
+  for (const auto& row : rows) {
+    SCOPED_TRACE(row.name);
+    EXPECT_EQ(age_told(life, row.age), row.told);
+  }
+}
+
 TEST(FailureMileage, ACauseNeverSeenIsAnswered) {
   const auto answer = failure_mileage({lived(0, 50'000, kHose)},
                                       {"wastegate linkage seized open", {}}, vocabulary());

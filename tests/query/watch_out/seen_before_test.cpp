@@ -96,8 +96,8 @@ TEST_F(SeenBefore, TheSameComplaintWithinTwoYearsMayBeAComeback) {
     ASSERT_TRUE(warning) << each.name;
     EXPECT_EQ(warning->text.find("This may be one coming back") != std::string::npos, each.comeback)
         << each.name << ": " << warning->text;
-    if (each.comeback) EXPECT_EQ(warning->about, "one") << each.name;
-    if (each.comeback) EXPECT_EQ(warning->how_often, 1) << each.name;
+    EXPECT_EQ(warning->about, each.comeback ? "one" : "two") << each.name;
+    EXPECT_EQ(warning->how_often == 1, each.comeback) << each.name;
   }
   EXPECT_THAT(warned("2024-04-01", {kFlat})->text,
               HasSubstr("This may be one coming back, 30 days after: replace charge-air hose"));

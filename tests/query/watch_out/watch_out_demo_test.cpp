@@ -399,11 +399,6 @@ bool tells_about(const Asked& asked, std::string_view check, std::string_view co
                                        component) != entry->components.end();
 }
 
-bool tells_about_something(const Asked& asked, std::string_view check) {
-  const Entry* entry = asked.shop().vocabulary().find(EntryKind::kCheck, check);
-  return entry != nullptr && !entry->components.empty();
-}
-
 // Of all fails of the check the share on causes it does not tell about.
 double false_fails(const Asked& asked, const CheckHabit& check) {
   const World& world = asked.world();
@@ -451,7 +446,7 @@ Findings misleading_checks(const Asked& asked) {
         const Warning* warning;
         double rate, others;
         std::uint32_t cases;
-      } both[] = {{"pass", misled, basis.pass_misled,
+      } both[] = {{"pass", pass_warning, misled, basis.pass_misled,
                    verdicts(asked, check.id, &pattern, {"pass", "fail"})},
                   {"fail", find(fails, check.id, Stated::kNo), wrong_fails, basis.fail_misled,
                    verdicts(asked, check.id, nullptr, {"fail"})}};
