@@ -242,7 +242,9 @@ TEST_F(PracticeDeskTest, ChoicesHaveOneBestAndTheSmallKindsAreJudged) {
     const auto done = desk().commit(round.id, {"", 1, {}}).value();
     double best = 0;
     for (const ChoiceFeedback& each : done.feedback.choices) {
-      if (each.choice == round.choices[0]) EXPECT_DOUBLE_EQ(each.points, done.feedback.points);
+      if (each.choice == round.choices[0]) {
+        EXPECT_DOUBLE_EQ(each.points, done.feedback.points);
+      }
       EXPECT_EQ(each.points > 99.99, each.choice == done.feedback.truth) << each.choice;
       best = std::max(best, each.points);
     }
