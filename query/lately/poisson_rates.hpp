@@ -13,6 +13,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 
 #include "query/intervals.hpp"
 
@@ -29,8 +30,8 @@ struct CountedEvents {
 
 struct RateRatio {
   double ratio = 1;  // infinite when only the second saw none, 1 when neither saw any
-  double low = 0;
-  double high;   // both from Clopper & Pearson's interval of the binomial share, as a ratio
+  // Clopper & Pearson's interval of the binomial share, as a ratio.
+  double low = 0, high = std::numeric_limits<double>::infinity();
   double p = 1;  // two-sided: of "both rates are the same"
 };
 

@@ -261,7 +261,7 @@ const RefusedRow kRefused[] = {
     {{"ask", "flat", "--rows", "0"}, "ask", "command line"},
     {{"ask", "flat", "--rows", "many"}, "ask", "command line"},
     {{"lately", "--months", "5"}, "lately", "--months"},
-    {{"lately", "--months", "-3"}, "lately", "--months"},
+    {{"lately", "--months=-3"}, "lately", "--months"},
     {{"lately", "--as-of", "June"}, "lately", "--as-of"},
     {{"ask", "flat", "--mileage", "100000"}, "ask", "--mileage"},
     {{"ask", "flat", "--mileage", ".."}, "ask", "--mileage"},

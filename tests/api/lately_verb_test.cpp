@@ -95,7 +95,7 @@ TEST(LatelyVerb, AShopWithoutHistorySaysWhatItTakes) {
   const TestShop shop;  // eight cases of one month
   const Ended ended = shop.run({"lately", "--as-of", "2026-06-30"});
   EXPECT_EQ(ended.exit_code, 1) << ended.err;
-  EXPECT_SAYS(ended.out, "too few to call anything usual");
+  EXPECT_SAYS(ended.out, "whole months are too few");
 }
 
 }  // namespace

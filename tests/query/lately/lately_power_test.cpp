@@ -1,5 +1,5 @@
 // How soon a rise is flagged, and how often something is that did not change: simulated workshops
-// with five years behind them, looked at after every month as lately() does for everybody.
+// with four years behind them, looked at after every month as lately() does for everybody.
 #include <fmt/core.h>
 #include <gtest/gtest.h>
 
@@ -17,7 +17,7 @@ using testing::Rise;
 using testing::SimulatedWorkshop;
 
 constexpr std::uint64_t kSeed = 20261126;
-constexpr std::size_t kMonthsBehind = 60, kYear = 12, kMonthsToFlag = 4;
+constexpr std::size_t kMonthsBehind = 48, kYear = 12, kMonthsToFlag = 4;
 
 // Whatever is shown as risen or new, by cause and family.
 using Flags = std::set<std::pair<std::string, std::string>>;
@@ -63,7 +63,7 @@ std::size_t cause_of_run(std::size_t run) {
   return cause % 3 == 0 ? cause + 1 : cause;
 }
 
-MonthlyCounts five_years(SimulatedWorkshop& shop) {
+MonthlyCounts four_years(SimulatedWorkshop& shop) {
   MonthlyCounts counts;
   for (std::size_t month = 0; month < kMonthsBehind; ++month) shop.add_month(counts);
   return counts;
@@ -76,7 +76,7 @@ TEST(LatelyPower, ThreeAMonthMadeToRiseIsFlaggedInTimeAndLittleElseIs) {
     SimulatedWorkshop shop(kSeed + run);
     const Rise rise{cause_of_run(run), 2.5, 0};
     shop.set_cases_a_month(rise.cause, 3);
-    MonthlyCounts counts = five_years(shop);
+    MonthlyCounts counts = four_years(shop);
     false_flags += false_flags_of_a_year(shop, counts);
     const std::size_t month = months_to_flag(shop, counts, rise);
     if (month > 0) ++flagged;
@@ -104,7 +104,7 @@ TEST(LatelyPower, RarerCausesNeedASteeperRise) {
         SimulatedWorkshop shop(kSeed + 1'000 + run);
         const Rise rise{cause_of_run(run), times, 0};
         shop.set_cases_a_month(rise.cause, a_month);
-        MonthlyCounts counts = five_years(shop);
+        MonthlyCounts counts = four_years(shop);
         if (months_to_flag(shop, counts, rise) > 0) ++flagged;
       }
       const double share = static_cast<double>(flagged) / kRuns;

@@ -3,12 +3,10 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
 #include <map>
-#include <random>
-#include <sstream>
 
 #include "indexer/case_json.hpp"
+#include "indexer/case_keys.hpp"
 #include "indexer/text.hpp"
 #include "query/snapshot.hpp"
 #include "tests/query/demo_shop.hpp"
@@ -18,7 +16,7 @@ namespace {
 
 using std::chrono::year_month;
 
-year_month month_of(Date day) {
+year_month month_closed(Date day) {
   const std::chrono::year_month_day date(day.days);
   return date.year() / date.month();
 }
@@ -33,7 +31,7 @@ std::map<Key, std::map<year_month, std::uint32_t>> count_plainly(const testing::
         const Case record = case_from_json(change.body).value();
         if (record.state != CaseState::kClosed) return {};
         const std::string key = cause_key(*record.cause, shop.vocabulary());
-        const year_month month = month_of(*record.closed);
+        const year_month month = month_closed(*record.closed);
         ++counts[{key, ""}][month];
         ++counts[{"", ""}][month];
         const std::string family = lower_case(record.vehicle.engine_family);
