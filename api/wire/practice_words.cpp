@@ -73,13 +73,14 @@ std::string practice_answer(const PracticeStep& step) {
 std::string calibration_sentence(const Calibration& calibration) {
   if (calibration.word == CalibrationWord::kTooFew) {
     return fmt::format(
-        "{} {}: too few to tell how far your percentages can be trusted; {} are "
-        "needed.",
+        "{} {} that came up by chance: too few to tell how far your percentages can be trusted; "
+        "{} are needed.",
         calibration.rounds, calibration.rounds == 1 ? "round" : "rounds", kFewestToTell);
   }
   const Share& so = calibration.first_was_so;
   const std::string facts = fmt::format(
       "Of the cause you believed most you said {:.0f} % on average; it was so in {} of {} rounds "
+      "that came up by chance "
       "({}, 90 %: {} to {}).",
       calibration.said_of_first, so.count, so.out_of,
       percent(static_cast<double>(so.count) / so.out_of), percent(so.interval.low),

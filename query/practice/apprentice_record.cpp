@@ -39,6 +39,7 @@ void fields(Io& io, Of<PracticeResult> auto& r) {
   io.required("kind", r.kind);
   io.text("subject", r.subject);
   io.text("case", r.case_ref);
+  io.required("drawn", r.drawn);
   io.required("day", r.day);
   io.required("points", r.points);
   io.required("grade", r.grade);
@@ -75,6 +76,7 @@ void fields(Io& io, Of<PracticeRound> auto& r) {
   io.text("case", r.case_ref);
   io.text("choices", r.choices);
   io.optional("difficulty", r.difficulty);
+  io.required("drawn", r.drawn);
   io.required("started", r.started);
   io.optional("steps", r.steps);
   io.text("committed", r.committed);

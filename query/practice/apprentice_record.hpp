@@ -47,6 +47,7 @@ struct SaidPart {
 struct PracticeResult {
   PracticeKind kind = PracticeKind::kCause;
   std::string subject, case_ref;
+  Drawn drawn = Drawn::kByChance;
   Date day;
   double points = 0;
   int grade = 0;

@@ -25,7 +25,7 @@ constexpr double kAskedBefore = 10, kNoChecks = 3;
 
 struct Known {
   std::uint32_t cases = 0, known = 0;
-  std::vector<std::string> causes;  // with enough of known outcome
+  std::vector<Subject> causes;  // with enough of known outcome, by how many
 };
 
 Result<Known> known_outcomes(const CaseCounter& counter) {
@@ -40,7 +40,7 @@ Result<Known> known_outcomes(const CaseCounter& counter) {
     by_cause[each.profile.cause] += each.cases;
   }
   for (const auto& [cause, cases] : by_cause) {
-    if (cases >= kFewestOfACause) out.causes.push_back(cause);
+    if (cases >= kFewestOfACause) out.causes.push_back({cause, cases});
   }
   return out;
 }
@@ -76,8 +76,14 @@ class Drawing {
  private:
   const Ledger& ledger() const { return ground_.snapshot.ledger(); }
 
-  std::vector<std::string> in_turn(const std::vector<std::string>& subjects) {
-    return subjects_in_turn(subjects, wish_.kind, record_, today(), random_);
+  std::vector<Turn> in_turn(std::vector<Subject> subjects) {
+    return subjects_in_turn(std::move(subjects), wish_.kind, record_, today(), random_);
+  }
+
+  void take_first(PracticeRound& round, std::vector<Subject> subjects) {
+    Turn first = in_turn(std::move(subjects)).front();
+    round.subject = std::move(first.key);
+    round.drawn = first.drawn;
   }
 
   Result<PracticeRound> of_case(PracticeRound round) {
@@ -86,8 +92,9 @@ class Drawing {
     if (known->causes.size() < kFewestCauses) return too_few(*known);
     const auto cases = ledger().cases({});
     if (!cases) return fail(cases.error());
-    for (const std::string& cause : in_turn(known->causes)) {
-      round.subject = cause;
+    for (const Turn& turn : in_turn(known->causes)) {
+      round.subject = turn.key;
+      round.drawn = turn.drawn;
       auto drawn = case_of_cause(round, *cases);
       if (!drawn) return fail(drawn.error());
       if (*drawn) return round;
@@ -206,18 +213,22 @@ class Drawing {
   }
 
   Result<PracticeRound> of_code(PracticeRound round) {
-    std::vector<std::string> codes;
+    std::vector<Subject> codes;
     const auto items = ledger().stored_items();
     if (!items) return fail(items.error());
     for (const EvidenceItem& item : *items) {
       if (kind_of_attribute(item.attribute) == "code") {
-        codes.emplace_back(id_of_attribute(item.attribute));
+        codes.push_back({std::string(id_of_attribute(item.attribute)), 1});
       }
     }
     const bool any = codes.empty() || drawn_below(2, random_) == 0;
     const auto drawn =
         fault_code_from_bytes(static_cast<std::uint16_t>(drawn_below(65'536, random_)));
-    round.subject = any ? drawn.text() : in_turn(codes).front();
+    if (any) {
+      round.subject = drawn.text();
+    } else {
+      take_first(round, std::move(codes));
+    }
     const auto code = parse_fault_code(round.subject);
     if (!code) return fail(code.error());
     round.choices = classifications_offered(*code, random_);
@@ -227,10 +238,10 @@ class Drawing {
   Result<PracticeRound> of_repairs(PracticeRound round) {
     const auto all = ledger().tally({});
     if (!all) return fail(all.error());
-    std::vector<std::string> causes;
+    std::vector<Subject> causes;
     for (CauseNumber c = 0; c < all->cases_by_cause.size(); ++c) {
       const std::string& key = ledger().causes().key(c);
-      if (!repairs_to_tell_apart(all->profiles, key).empty()) causes.push_back(key);
+      if (!repairs_to_tell_apart(all->profiles, key).empty()) causes.push_back({key, 1});
     }
     if (causes.empty()) {
       return nothing_to_ask(fmt::format(
@@ -239,7 +250,7 @@ class Drawing {
           "known outcomes or more; record whether repairs held when vehicles are seen again",
           kFewestOutcomes));
     }
-    round.subject = in_turn(causes).front();
+    take_first(round, std::move(causes));
     for (const RepairChoice& each : repairs_to_tell_apart(all->profiles, round.subject)) {
       round.choices.push_back(each.fixes);
     }
@@ -250,15 +261,15 @@ class Drawing {
   Result<PracticeRound> of_trust(PracticeRound round) {
     const auto questions = trust_questions(ledger(), ground_.vocabulary);
     if (!questions) return fail(questions.error());
-    std::vector<std::string> subjects;
-    for (const TrustQuestion& each : *questions) subjects.push_back(each.subject);
+    std::vector<Subject> subjects;
+    for (const TrustQuestion& each : *questions) subjects.push_back({each.subject, 1});
     if (subjects.empty()) {
       return nothing_to_ask(fmt::format(
           "no check has {} verdicts of one sort with a known end; record checks with their verdict "
           "and, when the cause speaks against one, whether it was right or misled",
           kFewestVerdicts));
     }
-    round.subject = in_turn(subjects).front();
+    take_first(round, std::move(subjects));
     return round;
   }
 

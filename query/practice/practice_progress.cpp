@@ -46,7 +46,7 @@ Calibration calibration_of(const Results& rounds) {
   std::vector<char> came_true;
   std::uint32_t first_right = 0;
   for (const PracticeResult* round : rounds) {
-    if (round->said.empty()) continue;
+    if (round->said.empty() || round->drawn == Drawn::kDue) continue;
     ++out.rounds;
     for (const SaidPart& part : round->said) {
       said.push_back(part.percent / 100);

@@ -1,15 +1,14 @@
 // How an apprentice gets on: how far what they say can be trusted, what they know, where they are
 // weak. For their own eyes: compared with the truth and with the records, never with anybody else.
 //
-// Calibration: every part of the last belief of a cause round is one thing said with a percentage;
-// a reliability table (ranking/scores.hpp, ten bins, an inner edge in the lower bin) sets what was
-// said beside how often it was so. In words it is told by the cause believed most in each round:
-// the mean percentage said of it against the 90 % Jeffreys interval of how often it was so. Fewer
-// than kFewestToTell rounds tell nothing.
-// A pattern is mastered when its last repetition was known and the next is kMasteredDays or more
-// off. Weak: complaints, by symptom present, with kFewestOfASymptom rounds or more whose mean
-// points lie kWeaker or more below the mean of all.
-// Pure functions, any thread.
+// Calibration: every part of the last belief of a cause round that came up by chance
+// (subject_turn.hpp) is one thing said with a percentage; a reliability table (ranking/scores.hpp,
+// ten bins, an inner edge in the lower bin) sets what was said beside how often it was so. In words
+// it is told by the cause believed most in each round: the mean percentage said of it against the
+// 90 % Jeffreys interval of how often it was so. Fewer than kFewestToTell rounds tell nothing. A
+// pattern is mastered when its last repetition was known and the next is kMasteredDays or more off.
+// Weak: complaints, by symptom present, with kFewestOfASymptom rounds or more whose mean points lie
+// kWeaker or more below the mean of all. Pure functions, any thread.
 #pragma once
 
 #include <string>
@@ -34,7 +33,7 @@ inline constexpr EnumTable<CalibrationWord, 4> kEnumNames<CalibrationWord>{
      {CalibrationWord::kUnderconfident, "underconfident"}}};
 
 struct Calibration {
-  std::size_t rounds = 0;    // of kCause
+  std::size_t rounds = 0;    // of kCause, by chance
   double said_of_first = 0;  // mean percentage of the cause believed most
   Share first_was_so;
   CalibrationWord word = CalibrationWord::kTooFew;

@@ -33,6 +33,12 @@ inline constexpr EnumTable<Difficulty, 3> kEnumNames<Difficulty>{
     {{Difficulty::kClear, "clear"}, {Difficulty::kFair, "fair"}, {Difficulty::kHard, "hard"}}};
 inline constexpr double kClearFrom = .8, kFairFrom = .5;
 
+// Why an exercise came up: it was due again, or by chance, as often as the like of it comes in.
+enum class Drawn { kDue, kByChance };
+template <>
+inline constexpr EnumTable<Drawn, 2> kEnumNames<Drawn>{
+    {{Drawn::kDue, "due"}, {Drawn::kByChance, "by_chance"}}};
+
 // What somebody wants to practise.
 struct RoundWish {
   std::string apprentice;  // handle
@@ -64,6 +70,7 @@ struct PracticeRound {
   std::string case_ref;  // of kCause and kNextCheck
   std::vector<std::string> choices;
   std::optional<Difficulty> difficulty;  // of kCause and kNextCheck
+  Drawn drawn = Drawn::kByChance;
   Date started;
   std::vector<PracticeStep> steps;
   std::string committed;  // cause key, choice or percentage; empty while the round is open

@@ -295,6 +295,7 @@ Result<Judgement> judged_round(const PracticeRound& round, const PracticeGround&
   result.kind = round.kind;
   result.subject = round.subject;
   result.case_ref = round.case_ref;
+  result.drawn = round.drawn;
   result.day = today();
   result.points = judged->feedback.points;
   result.grade = judged->feedback.grade;

@@ -1,7 +1,6 @@
 #include "query/practice/subject_turn.hpp"
 
 #include <algorithm>
-#include <array>
 #include <map>
 
 #include "query/practice/drawing.hpp"
@@ -9,56 +8,55 @@
 namespace shoplore {
 namespace {
 
-constexpr std::array<std::size_t, 3> kWeights{5, 3, 2};
-// Due, never seen, seen lately; the next of each at the end.
-using Groups = std::array<std::vector<std::string>, 3>;
+constexpr std::size_t kOneInTwo = 2;
 
-Groups grouped(const std::vector<std::string>& subjects, PracticeKind kind,
-               const ApprenticeRecord& record, Date today, std::mt19937_64& random) {
+// Keys that are due, the next at the end.
+std::vector<std::string> due_subjects(const std::vector<Subject>& subjects, PracticeKind kind,
+                                      const ApprenticeRecord& record, Date today) {
   std::map<std::string, Date> due;
   for (const PractisedSubject& each : record.subjects) {
     if (each.kind == kind) due[each.subject] = each.repetition.due;
   }
-  Groups groups;
-  for (const std::string& subject : subjects) {
-    const auto found = due.find(subject);
-    const std::size_t group = found == due.end() ? 1 : found->second <= today ? 0 : 2;
-    groups[group].push_back(subject);
+  std::vector<std::string> keys;
+  for (const Subject& each : subjects) {
+    const auto found = due.find(each.key);
+    if (found != due.end() && found->second <= today) keys.push_back(each.key);
   }
-  for (auto& group : groups) shuffle_drawn(group, random);
-  std::stable_sort(groups[0].begin(), groups[0].end(),
+  std::stable_sort(keys.begin(), keys.end(),
                    [&](const auto& a, const auto& b) { return due[a] > due[b]; });
-  return groups;
+  const auto last = std::find_if(record.results.rbegin(), record.results.rend(),
+                                 [&](const PracticeResult& each) { return each.kind == kind; });
+  if (last == record.results.rend()) return keys;
+  std::stable_partition(keys.begin(), keys.end(),
+                        [&](const std::string& each) { return each == last->subject; });
+  return keys;
+}
+
+// By their weights. Requires: there are some.
+std::size_t drawn_by_weight(const std::vector<Subject>& subjects, std::mt19937_64& random) {
+  std::size_t all = 0;
+  for (const Subject& each : subjects) all += each.weight;
+  std::size_t drawn = drawn_below(all, random);
+  std::size_t i = 0;
+  for (; drawn >= subjects[i].weight; ++i) drawn -= subjects[i].weight;
+  return i;
 }
 
 }  // namespace
 
-std::vector<std::string> subjects_in_turn(const std::vector<std::string>& subjects,
-                                          PracticeKind kind, const ApprenticeRecord& record,
-                                          Date today, std::mt19937_64& random) {
-  Groups groups = grouped(subjects, kind, record, today, random);
-  std::vector<std::string> turn;
-  while (turn.size() < subjects.size()) {
-    std::size_t all = 0;
-    for (std::size_t g = 0; g < groups.size(); ++g) all += groups[g].empty() ? 0 : kWeights[g];
-    std::size_t drawn = drawn_below(all, random);
-    for (std::size_t g = 0; g < groups.size(); ++g) {
-      const std::size_t weight = groups[g].empty() ? 0 : kWeights[g];
-      if (drawn >= weight) {
-        drawn -= weight;
-        continue;
-      }
-      turn.push_back(std::move(groups[g].back()));
-      groups[g].pop_back();
-      break;
-    }
+std::vector<Turn> subjects_in_turn(std::vector<Subject> subjects, PracticeKind kind,
+                                   const ApprenticeRecord& record, Date today,
+                                   std::mt19937_64& random) {
+  std::vector<std::string> due = due_subjects(subjects, kind, record, today);
+  std::vector<Turn> turns;
+  while (!subjects.empty()) {
+    const bool of_due = !due.empty() && drawn_below(kOneInTwo, random) == 0;
+    const std::string key = of_due ? due.back() : subjects[drawn_by_weight(subjects, random)].key;
+    turns.push_back({key, of_due ? Drawn::kDue : Drawn::kByChance});
+    std::erase(due, key);
+    std::erase_if(subjects, [&](const Subject& each) { return each.key == key; });
   }
-  const auto last = std::find_if(record.results.rbegin(), record.results.rend(),
-                                 [&](const PracticeResult& each) { return each.kind == kind; });
-  if (last == record.results.rend()) return turn;
-  std::stable_partition(turn.begin(), turn.end(),
-                        [&](const std::string& each) { return each != last->subject; });
-  return turn;
+  return turns;
 }
 
 }  // namespace shoplore

@@ -57,10 +57,12 @@ class PracticeDeskTest : public ::testing::Test {
     return snapshot().ranking().probabilities(practised.arrival, {}, practised.stated).value();
   }
 
-  // Plays rounds saying p^sharper of what the records would say, the likeliest causes first.
-  Calibration simulated(const std::string& handle, int rounds, double sharper) const {
-    for (int i = 0; i < rounds; ++i) {
+  // Plays rounds saying p^sharper of what the records would say, the likeliest causes first, until
+  // so many came up by chance.
+  Calibration simulated(const std::string& handle, std::size_t by_chance, double sharper) const {
+    for (std::size_t played = 0; played < by_chance;) {
       const RoundView round = start(handle, PracticeKind::kCause, Difficulty::kHard);
+      played += kept(handle).drawn == Drawn::kByChance ? 1U : 0U;
       const auto stated = sharpened(records_say(case_kept(handle)), sharper);
       EXPECT_TRUE(desk().believe(round.id, stated));
       const auto done = desk().commit(round.id, {stated.front().cause, {}, {}});
@@ -184,7 +186,7 @@ TEST_F(PracticeDeskTest, AnsweredChecksEnterTheRankingAndCostTheirMinutes) {
 
 // The counts a check is advised by do not hold the case itself.
 TEST_F(PracticeDeskTest, TheReplayKnowsNothingOfTheCaseItself) {
-  start("d3");
+  start("d3", PracticeKind::kCause, Difficulty::kHard);
   const PracticeCase practised = case_kept("d3");
   const auto replay = CaseReplay::of(practised, snapshot(), shop_->vocabulary()).value();
   const Ledger rest = snapshot().ledger().without({practised.stated.id});
@@ -234,7 +236,7 @@ TEST_F(PracticeDeskTest, ChoicesHaveOneBestAndTheSmallKindsAreJudged) {
        {PracticeKind::kNextCheck, PracticeKind::kCode, PracticeKind::kVainRepair}) {
     const RoundView round = start("f1", kind);
     ASSERT_GE(round.choices.size(), 2U) << name_of(kind);
-    EXPECT_EQ(desk().believe(round.id, {{"a:b", 1}}).error().code, ErrorCode::kInvalidInput);
+    EXPECT_EQ(desk().believe(round.id, {{"a:b", 1}}).error().code, ErrorCode::kConflict);
     EXPECT_EQ(desk().commit(round.id, {"", 0, {}}).error().place, "/choice");
     EXPECT_EQ(
         desk().commit(round.id, {"", static_cast<int>(round.choices.size()) + 1, {}}).error().place,
@@ -242,7 +244,9 @@ TEST_F(PracticeDeskTest, ChoicesHaveOneBestAndTheSmallKindsAreJudged) {
     const auto done = desk().commit(round.id, {"", 1, {}}).value();
     double best = 0;
     for (const ChoiceFeedback& each : done.feedback.choices) {
-      if (each.choice == round.choices[0]) EXPECT_DOUBLE_EQ(each.points, done.feedback.points);
+      if (each.choice == round.choices[0]) {
+        EXPECT_DOUBLE_EQ(each.points, done.feedback.points);
+      }
       EXPECT_EQ(each.points > 99.99, each.choice == done.feedback.truth) << each.choice;
       best = std::max(best, each.points);
     }

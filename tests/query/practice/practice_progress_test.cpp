@@ -62,6 +62,19 @@ TEST(PracticeProgress, EveryPartOfABeliefIsInTheTable) {
   EXPECT_NEAR(calibration.error, (.6 + .75 + .05) / 3, 1e-12);
 }
 
+// What is due comes up because it was not known: it would tell less of its apprentice than he is.
+TEST(PracticeProgress, WhatWasDueTellsNoCalibration) {
+  ApprenticeRecord record = practised(40, 28, 70);
+  for (int i = 0; i < 40; ++i) {
+    record.results.push_back(cause_round(70, YesNo::kNo));
+    record.results.back().drawn = Drawn::kDue;
+  }
+  const PracticeProgress progress = progress_of(record);
+  EXPECT_EQ(progress.calibration.rounds, 40U);
+  EXPECT_EQ(progress.calibration.word, CalibrationWord::kCalibrated);
+  EXPECT_EQ(progress.kinds[0].rounds, 80U);
+}
+
 TEST(PracticeProgress, WeakIsWhatLiesBelowTheMeanOfAll) {
   ApprenticeRecord record;
   for (int i = 0; i < 5; ++i) {
