@@ -6,7 +6,8 @@
 // with how it is ("tone ring cracked", "pads 2 mm") stands for the one check that tells about that
 // part before all others and has no unit, or the reading's; reading_chosen then says so.
 // A bare noun ("linkage") is of the part that the words around it tell (bare_parts.hpp).
-// Lifetime: refers to the vocabulary and the bare parts. Threads: read-only after construction, any thread.
+// Lifetime: refers to the vocabulary and the bare parts. Threads: read-only after construction, any
+// thread.
 #pragma once
 
 #include <map>

@@ -17,13 +17,14 @@ bool holds(const std::array<std::string_view, N>& words, std::string_view word) 
 std::optional<CodeStatus> status_of_word(std::string_view word) {
   using enum CodeStatus;
   constexpr auto words = std::to_array<std::pair<std::string_view, CodeStatus>>(
-      {{"stored", kStored},      {"confirmed", kStored},     {"memorised", kStored},
-       {"memorized", kStored},   {"logged", kStored},        {"pending", kPending},
-       {"pend", kPending},       {"permanent", kPermanent},  {"perm", kPermanent},
-       {"pdtc", kPermanent},     {"active", kActive},        {"current", kActive},
-       {"present", kActive},     {"act", kActive},           {"history", kHistory},      {"historic", kHistory},
-       {"historical", kHistory}, {"hist", kHistory},         {"passive", kHistory},
-       {"inactive", kHistory},   {"intermittent", kHistory}, {"sporadic", kHistory}});
+      {{"stored", kStored},    {"confirmed", kStored},    {"memorised", kStored},
+       {"memorized", kStored}, {"logged", kStored},       {"pending", kPending},
+       {"pend", kPending},     {"permanent", kPermanent}, {"perm", kPermanent},
+       {"pdtc", kPermanent},   {"active", kActive},       {"current", kActive},
+       {"present", kActive},   {"act", kActive},          {"history", kHistory},
+       {"historic", kHistory}, {"historical", kHistory},  {"hist", kHistory},
+       {"passive", kHistory},  {"inactive", kHistory},    {"intermittent", kHistory},
+       {"sporadic", kHistory}});
   for (const auto& [name, status] : words) {
     if (name == word) return status;
   }

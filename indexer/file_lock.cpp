@@ -48,12 +48,17 @@ FileLock::~FileLock() {
 }
 
 Result<void> replace_file(const std::filesystem::path& path, const std::string& text) {
-  const std::string temporary = path.string() + ".new";
-  const int file = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
-  if (file < 0) return refused(temporary);
+  // A name of its own: two writers at once must not write into each other's text.
+  std::string temporary = path.string() + ".new-XXXXXX";
+  const int file = ::mkostemp(temporary.data(), O_CLOEXEC);
+  if (file < 0) return refused(path);
   const bool written = write_all(file, text);
   ::close(file);
-  if (!written || std::rename(temporary.c_str(), path.c_str()) != 0) return refused(path);
+  if (!written || std::rename(temporary.c_str(), path.c_str()) != 0) {
+    auto why = refused(path);
+    ::unlink(temporary.c_str());
+    return why;
+  }
   const int folder = ::open(path.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
   if (folder >= 0) {
     ::fsync(folder);

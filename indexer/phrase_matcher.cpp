@@ -59,7 +59,8 @@ bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t
   const std::string_view next =
       at + 1 < tokens.size() ? std::string_view(tokens[at + 1].text) : std::string_view();
   if (word == "stopped" || word == "ceased") return next.ends_with("ing");
-  return word == "not" || word == "never" || word == "neither" || (word == "no" && next == "longer");
+  return word == "not" || word == "never" || word == "neither" ||
+         (word == "no" && next == "longer");
 }
 
 // Whether the word may stand before word k of the phrase; one that denies a symptom from within
@@ -79,8 +80,8 @@ bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k,
 }
 
 bool is_vague(const std::string& stemmed) {
-  for (const char* word : {"car", "completely", "totally", "absolutely", "stone", "stops", "goes", "cuts",
-                           "drops"}) {
+  for (const char* word :
+       {"car", "completely", "totally", "absolutely", "stone", "stops", "goes", "cuts", "drops"}) {
     if (stemmed == comparable(word)) return true;
   }
   return false;
@@ -204,7 +205,8 @@ void PhraseMatcher::add_turned_round() {
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
     // "low side" is where; "left side low" is how it is.
-    if (phrase.kind == EntryKind::kCheck && (phrase.stems[0] == "low" || phrase.stems[0] == "high")) {
+    if (phrase.kind == EntryKind::kCheck &&
+        (phrase.stems[0] == "low" || phrase.stems[0] == "high")) {
       continue;
     }
     phrases_.push_back(
@@ -296,8 +298,8 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
     ++match.last;
   }
   // "blower works on one speed only" is not well.
-  const bool as_good_as =
-      is_free(match.last) && tokens[match.last].text == "as" && tokens[match.last - 1].text == "good";
+  const bool as_good_as = is_free(match.last) && tokens[match.last].text == "as" &&
+                          tokens[match.last - 1].text == "good";
   const bool is_limited = phrase.state == Presence::kAbsent && is_free(match.last) &&
                           (as_good_as || limits_wellness(tokens[match.last].text));
   return is_limited ? std::nullopt : std::optional(match);
@@ -339,7 +341,8 @@ std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase&
       const bool is_done = phrase.kind == EntryKind::kSymptom && is_an_order(stemmed) &&
                            tokens[i].text.ends_with("ed");
       const bool fits =
-          tokens[i].stem == stemmed && !is_done && claimed[i] == 0 && tokens[i].clause == tokens[at].clause &&
+          tokens[i].stem == stemmed && !is_done && claimed[i] == 0 &&
+          tokens[i].clause == tokens[at].clause &&
           std::find(spread.tokens.begin(), spread.tokens.end(), i) == spread.tokens.end();
       const auto distance = [&](std::size_t k) { return k > at ? k - at : at - k; };
       if (fits && (!nearest || distance(i) < distance(*nearest))) nearest = i;

@@ -152,9 +152,8 @@ class DeedFinder {
                            page_.word(first - 1) == "following");
     // "since the battery change" is a condition of the vocabulary.
     const bool is_condition =
-        std::any_of(conditions_.begin(), conditions_.end(), [&](const PhraseMatch& each) {
-          return each.first <= i && i < each.last;
-        });
+        std::any_of(conditions_.begin(), conditions_.end(),
+                    [&](const PhraseMatch& each) { return each.first <= i && i < each.last; });
     if (is_event) return !is_condition;
     for (std::size_t next = i + 1; page_.same_clause(next, i); ++next) {
       if (says_who_or_when(page_, next)) return true;

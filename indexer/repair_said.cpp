@@ -159,8 +159,8 @@ bool says_us(const NotePage& page, const std::vector<char>& is_work, std::size_t
   if (word == "you") {
     const bool by = at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
     // "the man before you cleaned it"
-    const bool is_subject = at == 0 || !page.same_clause(at - 1, at) ||
-                            !is_preposition(page.word(at - 1));
+    const bool is_subject =
+        at == 0 || !page.same_clause(at - 1, at) || !is_preposition(page.word(at - 1));
     return by || (is_subject && did_it(page, is_work, at));
   }
   if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {

@@ -31,8 +31,9 @@ std::vector<std::string> telling_stems(std::string_view text, EntryKind kind) {
 
 // What was done to the thing; nothing it does by itself ("gearbox stripped here").
 bool says_taken_apart(std::string_view word) {
-  return says_look(word) || word == "pulled" || word == "stripped" || word == "removed" || word == "dismantled" || word == "opened" ||
-         word == "refitted" || word == "rebuilt" || word == "inspected";
+  return says_look(word) || word == "pulled" || word == "stripped" || word == "removed" ||
+         word == "dismantled" || word == "opened" || word == "refitted" || word == "rebuilt" ||
+         word == "inspected";
 }
 
 bool says_well(std::string_view word) {
@@ -55,14 +56,13 @@ bool tells_when(std::string_view word) {
 
 bool tells_check(std::string_view word) {
   return !is_stop_word(word) && !says_pass(word) && !says_fail(word) && !is_negation(word) &&
-         !is_particle(word) && !is_noticed(word) &&
-         !says_position(word) && !is_reading_unit(word) &&
-         word.find_first_of("0123456789") == word.npos;
+         !is_particle(word) && !is_noticed(word) && !says_position(word) &&
+         !is_reading_unit(word) && word.find_first_of("0123456789") == word.npos;
 }
 
 bool tells_symptom(std::string_view word) {
-  return !is_stop_word(word) && !says_taken_apart(word) && !says_measure(word) && !tells_when(word) && !says_well(word) &&
-         word.find_first_of("0123456789") == word.npos;
+  return !is_stop_word(word) && !says_taken_apart(word) && !says_measure(word) &&
+         !tells_when(word) && !says_well(word) && word.find_first_of("0123456789") == word.npos;
 }
 
 TellingWords::TellingWords(const Vocabulary& vocabulary, EntryKind kind)
@@ -135,9 +135,9 @@ std::optional<TellingWords::Guess> TellingWords::guess(
     if (c != best) next = std::max(next, scores[c]);
   }
   // "timing chain is original": a part alone does nothing.
-  const bool says_more = std::any_of(
-      telling[best].begin(), telling[best].end(),
-      [&](std::size_t i) { return !part_stems_.contains(stems[i]); });
+  const bool says_more =
+      std::any_of(telling[best].begin(), telling[best].end(),
+                  [&](std::size_t i) { return !part_stems_.contains(stems[i]); });
   const bool is_clear = scores[best] - next >= least_.lead && scores[best] + base >= least_.score &&
                         telling[best].size() >= kLeastWords && says_more;
   if (!is_clear) return std::nullopt;

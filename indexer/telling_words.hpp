@@ -4,10 +4,10 @@
 // Every entry's name and phrases are counted word by word; a clause's words are weighed by how much
 // more often they stand in one entry's texts than in all (multinomial naive Bayes, smoothed toward
 // the whole). A guess needs at least two telling words and a clear lead, a clearer one for a
-// symptom, since most of what people write is no symptom; and a symptom needs a telling word that is
-// in no part's name ("timing chain is original" tells of no rattle).
-// Does not look for verdicts, readings or negations (check_reader.hpp, finding_reader.hpp).
-// Lifetime: a value; refers to nothing. Threads: read-only after construction, any thread.
+// symptom, since most of what people write is no symptom; and a symptom needs a telling word that
+// is in no part's name ("timing chain is original" tells of no rattle). Does not look for verdicts,
+// readings or negations (check_reader.hpp, finding_reader.hpp). Lifetime: a value; refers to
+// nothing. Threads: read-only after construction, any thread.
 #pragma once
 
 #include <optional>
@@ -48,7 +48,7 @@ class TellingWords {
   std::vector<std::string> ids_;
   std::unordered_map<std::string, std::vector<WordUse>> uses_;
   std::unordered_map<std::string, double> missing_;  // weight where an entry's texts lack the word
-  std::unordered_set<std::string> part_stems_;  // of symptoms only: words of parts' names
+  std::unordered_set<std::string> part_stems_;       // of symptoms only: words of parts' names
 };
 
 // Words that tell which check it was rather than how it went.

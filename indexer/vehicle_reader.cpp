@@ -31,8 +31,8 @@ bool is_vehicle_fuel(const NotePage& page, std::size_t at) {
 bool is_before_vehicle(const NotePage& page, std::size_t at) {
   if (!page.same_clause(at, at + 1)) return false;
   const std::string& next = page.word(at + 1);
-  return next == "van" || next == "car" || next == "vehicle" || next == "truck" ||
-         next == "taxi" || next == "minibus" || next == "pickup";
+  return next == "van" || next == "car" || next == "vehicle" || next == "truck" || next == "taxi" ||
+         next == "minibus" || next == "pickup";
 }
 
 // What a workshop calls a fuel, where the fuel's own name says something else: a bare "gas" is
@@ -48,7 +48,8 @@ std::optional<Fuel> fuel_of(const NotePage& page, std::size_t at) {
 }
 
 void read_fuels(NotePage& page) {
-  // "petrol smell" as a symptom's phrase is not the vehicle's fuel; "electric van will not charge" is.
+  // "petrol smell" as a symptom's phrase is not the vehicle's fuel; "electric van will not charge"
+  // is.
   std::vector<char> in_phrase(page.size(), 0);
   for (const PhraseMatch& match :
        page.matches({EntryKind::kSymptom, EntryKind::kCheck, EntryKind::kComponent})) {

@@ -62,8 +62,7 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
     // "no pins burnt": a denial before the whole phrase
-    const bool is_turned =
-        is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
+    const bool is_turned = is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
     return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
   }
   if (const auto denied = of_denied(match)) return denied;
@@ -139,8 +138,9 @@ std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
   while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
   const std::string_view first = word(i), last = word(next);
   const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
-  const bool is_beyond = first == "out" || first == "outside" || first == "over" || first == "above" ||
-                         first == "below" || first == "under" || first == "beyond";
+  const bool is_beyond = first == "out" || first == "outside" || first == "over" ||
+                         first == "above" || first == "below" || first == "under" ||
+                         first == "beyond";
   if (is_beyond && is_limit(last)) return fail;
   if (first == "at" && (last == "limit" || last == "limits")) return fail;
   if (first == "out" && is_condition_of_things(last)) return fail;
@@ -210,8 +210,8 @@ bool VerdictSearch::counts(std::size_t i) const {
 VerdictWords VerdictSearch::turned_by_no(const PhraseMatch& match, VerdictWords words) const {
   if (match.first == 0 || words.verdict != Verdict::kFail) return words;
   const std::size_t no = match.first - 1;
-  const bool denied = page_.same_clause(no, match.first) && page_.word(no) == "no" &&
-                      !page_.is_claimed(no);
+  const bool denied =
+      page_.same_clause(no, match.first) && page_.word(no) == "no" && !page_.is_claimed(no);
   if (!denied) return words;
   return {Verdict::kPass, {no, words.at.last}};
 }

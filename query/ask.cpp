@@ -10,6 +10,7 @@
 #include "indexer/text.hpp"
 #include "query/breadth.hpp"
 #include "query/cautions_for.hpp"
+#include "query/drive_of_vehicle.hpp"
 #include "query/fix_counts.hpp"
 #include "query/ranking/likely_causes.hpp"
 #include "query/similar_cases.hpp"
@@ -193,8 +194,12 @@ Result<Answer> ask(const Question& question, const Snapshot& snapshot, const Sto
     return fail(ranked.error());
   if (auto warned = warn_into(answer, question, snapshot, store, vocabulary); !warned)
     return fail(warned.error());
-  answer.cautions =
-      cautions_for(answer.understood.evidence, answer.likely_causes, answer.next, vocabulary);
+  auto involved = answer.understood.evidence;
+  const auto drive = electric_drive_of(involved, ledger);
+  if (!drive) return fail(drive.error());
+  if (*drive) involved.push_back({"fuel", std::string(name_of(**drive))});
+  answer.cautions = cautions_for(answer.understood.text + " " + question.record.complaint, involved,
+                                 answer.likely_causes, answer.next, vocabulary);
   // Words that no finding was made of may still find a case that was noted in the same words.
   const bool may_be_like = !answer.nothing_matches || answer.understood.evidence.empty();
   if (question.similar_cases > 0 && may_be_like) {

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/text.hpp"
 
 namespace shoplore {
 namespace {
@@ -64,6 +65,24 @@ constexpr std::array kForbidding{"high_voltage",           "unsafe_to_drive",
                                  "do_not_crank",           "airbag_igniter",
                                  "airbag_area_disconnect", "fire_after_electrical_smell"};
 
+// The words one by one with a space on either side, so that a phrase is found as whole words.
+std::string spaced_words(std::string_view text) {
+  std::string spaced = " ";
+  for (const Word& word : words_of(text)) spaced += word.text + " ";
+  return spaced;
+}
+
+void add_worded(std::string_view text, const Vocabulary& vocabulary, Reasons& reasons) {
+  const std::string words = spaced_words(text);
+  for (const char* id : kForbidding) {
+    const Entry* entry = vocabulary.find(EntryKind::kCaution, id);
+    if (entry == nullptr) continue;
+    for (const std::string& phrase : entry->phrases) {
+      if (words.find(spaced_words(phrase)) != std::string::npos) reasons[id].insert(phrase);
+    }
+  }
+}
+
 std::size_t urgency(const Caution& caution) {
   const auto found = std::find(kForbidding.begin(), kForbidding.end(), caution.id);
   const auto before = static_cast<std::size_t>(kForbidding.end() - found);
@@ -85,10 +104,15 @@ std::vector<Caution> in_order(const Reasons& reasons, const Vocabulary& vocabula
 
 }  // namespace
 
-std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
+bool is_forbidding(const Caution& caution) {
+  return std::find(kForbidding.begin(), kForbidding.end(), caution.id) != kForbidding.end();
+}
+
+std::vector<Caution> cautions_for(std::string_view text, const std::vector<EvidenceItem>& items,
                                   const std::vector<LikelyCause>& causes, const CheckAdvice& next,
                                   const Vocabulary& vocabulary) {
   Reasons reasons = reasons_of(items, causes, vocabulary);
+  add_worded(text, vocabulary, reasons);
   add_advice(next, vocabulary, reasons);
   return in_order(reasons, vocabulary);
 }

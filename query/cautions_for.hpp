@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "query/answer.hpp"
@@ -16,7 +17,10 @@ namespace shoplore {
 
 // Each caution once, with everything that needs it; what forbids to go on first (high voltage,
 // brakes or steering in doubt, an engine not to be cranked, airbags, fire), then the most needed.
-[[nodiscard]] std::vector<Caution> cautions_for(const std::vector<EvidenceItem>& items,
+// What forbids to go on is also looked for in the words of `text`, by the caution's own phrases:
+// danger must not wait for a finding to be understood.
+[[nodiscard]] std::vector<Caution> cautions_for(std::string_view text,
+                                                const std::vector<EvidenceItem>& items,
                                                 const std::vector<LikelyCause>& causes,
                                                 const CheckAdvice& next,
                                                 const Vocabulary& vocabulary);
@@ -31,6 +35,9 @@ struct Involved {
 [[nodiscard]] std::vector<Caution> cautions_of(const std::vector<Involved>& involved,
                                                std::optional<Fuel> fuel,
                                                const Vocabulary& vocabulary);
+
+// Whether it forbids to go on.
+[[nodiscard]] bool is_forbidding(const Caution& caution);
 
 // Checks that must not be done with these findings: on the road where brakes or steering may have
 // failed, with the engine cranked or running where that may break it.

@@ -28,7 +28,7 @@ class Database;
 
 namespace shoplore {
 
-class Snapshot {
+class Snapshot : public std::enable_shared_from_this<Snapshot> {
  public:
   // Opens the generation in use and loads the ledger from it.
   [[nodiscard]] static Result<std::shared_ptr<const Snapshot>> open(const ShopFolder& folder);

@@ -15,6 +15,7 @@
 #include "api/cli/print_understood.hpp"
 #include "api/cli/print_watch_out.hpp"
 #include "api/wire/display_names.hpp"
+#include "query/cautions_for.hpp"
 
 namespace shoplore {
 
@@ -51,6 +52,7 @@ class AnswerPrinter {
   std::string print() {
     out_ += print_understood(answer_.understood, vocabulary_, page_);
     if (!filter_.empty()) paragraph("Counted only  ", filter_);
+    stop_first();
     if (answer_.likely_causes.empty()) {
       no_match();
       out_ += print_cautions(answer_.cautions, page_);
@@ -68,6 +70,13 @@ class AnswerPrinter {
   }
 
  private:
+  // What forbids to go on must not wait for the end of the page.
+  void stop_first() {
+    for (const Caution& caution : answer_.cautions) {
+      if (!is_forbidding(caution)) continue;
+      out_ += ink_.warning(hang("Stop first: ", caution.name + " (see Cautions)", page_.width));
+    }
+  }
   void section(std::string_view title) { out_ += "\n" + ink_.heading(title) + "\n"; }
   void paragraph(std::string_view first, std::string_view text) {
     out_ += hang(first, text, page_.width);

@@ -1,5 +1,5 @@
-// An apprentice's progress for a terminal: what was practised, how far percentages can be trusted as
-// a plot, what is mastered, to learn and weak. Pure functions, any thread.
+// An apprentice's progress for a terminal: what was practised, how far percentages can be trusted
+// as a plot, what is mastered, to learn and weak. Pure functions, any thread.
 #pragma once
 
 #include <string>

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "api/cli/print_answer.hpp"
+#include "api/cli/print_cautions.hpp"
 
 namespace shoplore {
 namespace {
@@ -26,7 +27,7 @@ std::string nothing_text(const Answer& answer) {
     return "Nothing of this was understood as a finding.";
   }
   if (answer.nothing_matches) {
-    return fmt::format("No case like this one in {}: nothing is known to watch out for.",
+    return fmt::format("No case like this one in {}: no past case warns of anything.",
                        thousands(answer.cases_in_records));
   }
   return fmt::format("Nothing stands out in {} {}.", thousands(answer.cases_in_records),
@@ -56,6 +57,7 @@ std::string print_watch_out(const Answer& answer, const Page& page) {
   std::string out = ink.warning(ink.heading("Watch out")) + "\n";
   out += answer.watch_out.empty() ? hang("  ", nothing_text(answer), page.width)
                                   : print_warnings(answer.watch_out, answer.watch_out.size(), page);
+  out += print_cautions(answer.cautions, page);
   out += "\n" + print_note(answer, page);
   return out;
 }

@@ -18,7 +18,8 @@ inline constexpr std::size_t kCasesShown = 3;
 [[nodiscard]] std::string print_warnings(const std::vector<Warning>& warnings, std::size_t most,
                                          const Page& page);
 
-// The section alone, with the note of every answer, or why there is nothing to watch out for.
+// The section alone, or why there is nothing to watch out for, with the cautions and the note of
+// every answer.
 [[nodiscard]] std::string print_watch_out(const Answer& answer, const Page& page);
 
 }  // namespace shoplore

@@ -98,8 +98,9 @@ Result<ExitCode> run(const AddOptions& options, Session& session) {
     session.err << "shoplore add: " << warning << "\n";
   }
   ask_for_later(recorded->stored.record, records->vocabulary(), "add", session.err);
+  // It is recorded: whoever took this for a failure would record it twice.
   if (auto shown = point_out_comeback(*recorded, *records, session); !shown) {
-    return fail(shown.error());
+    session.err << "shoplore add: " << describe(shown.error()) << "\n";
   }
   if (!options.json_file.empty()) {
     session.out << recorded_json(*recorded) << "\n";

@@ -39,7 +39,8 @@ Result<ExitCode> run(const ImportOptions& options, Session& session) {
   const auto lately = on_snapshot(session.folder, [&](const Snapshot& snapshot) {
     return make_lately(session.folder, snapshot.ledger(), snapshot.revision(), today());
   });
-  if (!lately) return fail(lately.error());
+  // The cases are stored: that the rest could not be kept is no reason to call it failed.
+  if (!lately) session.err << "shoplore import: " << describe(lately.error()) << "\n";
   session.out << (options.output == Output::kJson
                       ? fmt::format("{{\"added\":{},\"same_already\":{}}}\n", report->added,
                                     report->same_already)

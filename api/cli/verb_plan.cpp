@@ -1,8 +1,8 @@
+#include "api/cli/output_file.hpp"
 #include "api/cli/print_repair_plan.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/approval_html.hpp"
 #include "api/wire/repair_plan_json.hpp"
-#include "indexer/file_lock.hpp"
 
 namespace shoplore {
 namespace {
@@ -17,7 +17,7 @@ Result<ExitCode> write_approval(const std::string& file, const RepairPlan& plan,
     session.out << *page;
     return ExitCode::kAnswered;
   }
-  if (const auto written = replace_file(file, *page); !written) return fail(written.error());
+  if (const auto written = write_output(file, *page); !written) return fail(written.error());
   session.out << "The customer's approval is in " << file << ", to be printed and signed.\n";
   return ExitCode::kAnswered;
 }

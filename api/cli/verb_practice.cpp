@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "api/cli/practice_line.hpp"
 #include "api/cli/print_practice.hpp"
 #include "api/cli/print_progress.hpp"
@@ -106,8 +108,9 @@ class Playing {
                   "expected a cause after the percentage, as in: 60 wastegate linkage seized open");
     }
     if (round_.kind == PracticeKind::kCheckTrust) return commit({"", {}, number});
-    const int choice = static_cast<int>(number);
-    return commit({"", choice == number ? choice : 0, {}});
+    constexpr double kMostChoices = 1'000;  // none of the choices beyond, whatever was typed
+    const bool is_whole = number >= 1 && number <= kMostChoices && number == std::floor(number);
+    return commit({"", is_whole ? static_cast<int>(number) : 0, {}});
   }
 
   Result<void> commit(const Commitment& commitment) {

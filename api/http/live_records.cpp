@@ -106,14 +106,16 @@ struct LiveRecords::Impl {
     return {};
   }
 
-  // Mined when first asked for at a revision; whoever asks meanwhile waits for it.
+  // Mined when first asked for of a snapshot; whoever asks meanwhile waits for it. Not kept by
+  // revision: a fit or a new index opens another snapshot of the same one, whose causes have other
+  // numbers.
   Result<std::shared_ptr<const PatternBook>> patterns_of(const Snapshot& asked) {
     const std::lock_guard lock(book_mutex);
-    if (!book || book_revision != asked.revision()) {
+    if (!book || book_of.get() != &asked) {
       auto mined = PatternBook::mine(asked.ledger(), writer.vocabulary());
       if (!mined) return fail(mined.error());
       book = std::make_shared<const PatternBook>(std::move(*mined));
-      book_revision = asked.revision();
+      book_of = asked.shared_from_this();
     }
     return book;
   }
@@ -178,7 +180,7 @@ struct LiveRecords::Impl {
   std::vector<std::unique_ptr<Store>> pool;
   std::set<std::string> claims;  // keys of requests under way
   std::shared_ptr<const PatternBook> book;
-  Revision book_revision;
+  std::shared_ptr<const Snapshot> book_of;
   std::condition_variable wake;
   bool woken = false, stopping = false;
   std::string trouble;

@@ -12,16 +12,16 @@
 #include <string>
 #include <string_view>
 
-#include "indexer/outcome_report.hpp"
 #include "api/http/request_counts.hpp"
 #include "api/wire/kept_lately.hpp"
+#include "indexer/outcome_report.hpp"
 #include "indexer/records.hpp"
 #include "query/ask.hpp"
 #include "query/failure_mileage/failure_mileage.hpp"
 #include "query/outcomes/comeback_offer.hpp"
 #include "query/outcomes/outcomes_due.hpp"
-#include "query/repair_plan/repair_plan.hpp"
 #include "query/patterns/pattern_book.hpp"
+#include "query/repair_plan/repair_plan.hpp"
 #include "query/similar_cases.hpp"
 
 namespace shoplore {

@@ -33,7 +33,8 @@ std::string_view host_of(std::string_view header) {
 void send(const Reply& reply, httplib::Response& response) {
   response.status = reply.status;
   for (const auto& [name, value] : reply.headers) response.set_header(name, value);
-  if (reply.status != 304 && reply.status != 204) response.set_content(reply.body, reply.content_type);
+  if (reply.status != 304 && reply.status != 204)
+    response.set_content(reply.body, reply.content_type);
 }
 
 // What is wrong with the request before its body is read; such a connection is closed, because

@@ -87,6 +87,7 @@ class ApprovalPage {
     heading("What we take to be wrong");
     paragraph(display_cause(plan_.cause.component, plan_.cause.failure, vocabulary_));
     work();
+    safety();
     parts();
     estimate();
     out_ += kWhatMayChange;
@@ -163,6 +164,18 @@ class ApprovalPage {
       lines.push_back(display_fix(fix, vocabulary_));
     }
     list(lines);
+  }
+
+  // Said in writing where the plan's cautions ask for it.
+  void safety() {
+    const bool in_doubt =
+        std::any_of(plan_.cautions.begin(), plan_.cautions.end(),
+                    [](const Caution& caution) { return caution.id == "unsafe_to_drive"; });
+    if (!in_doubt) return;
+    heading("Safety");
+    paragraph(
+        "Brakes or steering are in doubt: the vehicle is not to be driven until this work is done "
+        "and proved.");
   }
 
   void parts() {

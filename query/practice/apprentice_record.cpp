@@ -214,6 +214,7 @@ Result<ApprenticeRecord> read_apprentice(const ShopFolder& folder, const std::st
     return fail(ErrorCode::kNotFound, handle, "nobody has practised under this handle");
   }
   std::ifstream file(path);
+  if (!file) return fail(ErrorCode::kNoPermission, path.string(), "cannot be read");
   std::stringstream text;
   text << file.rdbuf();
   auto record = record_from(text.str());

@@ -52,13 +52,18 @@ std::vector<double> forecast_of(const std::vector<Belief>& beliefs, const CauseT
                                 const std::vector<std::uint32_t>& seen) {
   std::vector<double> out(seen.size() + 1);
   std::vector<char> named(seen.size());
-  double left = 1;
+  double left = 1, lacking = 0;
   for (const Belief& belief : beliefs) {
-    const CauseNumber cause = *causes.find(belief.cause);
-    named[cause] = 1;
-    out[cause] = belief.percent / 100;
-    left -= out[cause];
+    left -= belief.percent / 100;
+    const auto cause = causes.find(belief.cause);
+    if (!cause) {  // the records held it when it was named, and hold it no more
+      lacking += belief.percent / 100;
+      continue;
+    }
+    named[*cause] = 1;
+    out[*cause] = belief.percent / 100;
   }
+  out.back() = lacking;
   const auto is_other = [&](std::size_t c) { return named[c] == 0 && seen[c] > 0; };
   std::size_t others = 1;  // a cause the records lack
   for (std::size_t c = 0; c < seen.size(); ++c) others += is_other(c) ? 1U : 0U;
@@ -70,7 +75,7 @@ std::vector<double> forecast_of(const std::vector<Belief>& beliefs, const CauseT
   for (std::size_t c = 0; c < seen.size(); ++c) {
     if (is_other(c)) out[c] = each;
   }
-  out.back() = each;
+  out.back() += each;
   return out;
 }
 

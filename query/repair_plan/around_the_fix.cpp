@@ -124,6 +124,25 @@ std::vector<Trap> traps_of(std::span<const PlanCase> cases) {
   return traps;
 }
 
+namespace {
+
+// Standing still before moving, in the yard before the road: what may be unsafe is not driven to
+// find out.
+enum class ProofTurn { kStanding, kYard, kRoad };
+
+ProofTurn turn_of(std::string_view step, const Vocabulary& vocabulary) {
+  const Entry* entry = vocabulary.find(EntryKind::kVerification, step);
+  if (entry == nullptr) return ProofTurn::kStanding;
+  const auto has = [&](const char* caution) {
+    return std::find(entry->cautions.begin(), entry->cautions.end(), caution) !=
+           entry->cautions.end();
+  };
+  if (!has("road_test_passenger_records")) return ProofTurn::kStanding;
+  return has("unsafe_to_drive") ? ProofTurn::kYard : ProofTurn::kRoad;
+}
+
+}  // namespace
+
 std::vector<ProofStep> proof_steps(std::span<const PlanCase> cases, const Vocabulary& vocabulary) {
   struct Done {
     std::uint32_t cases = 0, caught = 0;
@@ -142,8 +161,9 @@ std::vector<ProofStep> proof_steps(std::span<const PlanCase> cases, const Vocabu
   }
   std::vector<ProofStep> steps;
   for (const auto& [id, done] : counts) steps.push_back({id, share_of(done.caught, done.cases)});
-  std::stable_sort(steps.begin(), steps.end(), [](const ProofStep& a, const ProofStep& b) {
-    return a.caught.out_of > b.caught.out_of;
+  std::stable_sort(steps.begin(), steps.end(), [&](const ProofStep& a, const ProofStep& b) {
+    const auto turn_a = turn_of(a.id, vocabulary), turn_b = turn_of(b.id, vocabulary);
+    return turn_a != turn_b ? turn_a < turn_b : a.caught.out_of > b.caught.out_of;
   });
   return steps;
 }

@@ -71,7 +71,7 @@ struct ProofStep {
   std::string id;  // of a verification
   Share caught;    // of the cases in which it was done
 };
-// Most often done first, then by id.
+// Standing before driven, the yard before the road; of these most often done first, then by id.
 [[nodiscard]] std::vector<ProofStep> proof_steps(std::span<const PlanCase> cases,
                                                  const Vocabulary& vocabulary);
 

@@ -9,6 +9,7 @@
 #include "indexer/text.hpp"
 #include "indexer/vocabulary_search.hpp"
 #include "query/cautions_for.hpp"
+#include "query/drive_of_vehicle.hpp"
 #include "query/lives/vehicle_histories.hpp"
 
 namespace shoplore {
@@ -174,8 +175,15 @@ Result<RepairPlan> repair_plan(const PlanQuestion& question, const Snapshot& sna
   plan.missed = missed_when_left_out(lives);
   plan_work(plan, *cases, question.open, vocabulary);
   const Case* itself = *record ? &**record : nullptr;
-  plan.cautions =
-      cautions_of(involved_in(plan, itself, *cases, vocabulary), plan.vehicle.fuel, vocabulary);
+  auto drive = plan.vehicle.fuel;
+  if (!drive) {
+    Case vehicle_alone;
+    vehicle_alone.vehicle = plan.vehicle;
+    auto electric = electric_drive_of(evidence_of(vehicle_alone, vocabulary), counter);
+    if (!electric) return fail(electric.error());
+    drive = *electric;
+  }
+  plan.cautions = cautions_of(involved_in(plan, itself, *cases, vocabulary), drive, vocabulary);
   plan.revision = snapshot.revision();
   plan.cases_in_records = counter.case_count();
   return plan;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "indexer/contradictions.hpp"
 #include "query/checks/check_trust.hpp"
 #include "query/fix_counts.hpp"
 #include "query/watch_out/at_stake.hpp"
@@ -15,9 +16,9 @@ namespace {
 
 using Counts = std::vector<std::uint32_t>;  // by CauseNumber
 
-bool tells_about(const Entry& check, std::string_view component) {
-  return std::find(check.components.begin(), check.components.end(), component) !=
-         check.components.end();
+bool tells_about(std::string_view check, std::string_view component, const Vocabulary& vocabulary) {
+  const auto components = components_told_about(check, vocabulary);
+  return std::find(components.begin(), components.end(), component) != components.end();
 }
 
 class MisleadingChecks {
@@ -27,7 +28,7 @@ class MisleadingChecks {
   Result<std::vector<Warning>> warnings() {
     for (const LikelyRow& likely : likely_rows(question_)) {
       for (const auto& [id, check] : question_.vocabulary.entries(EntryKind::kCheck)) {
-        if (!tells_about(check, likely.row.component)) continue;
+        if (!tells_about(id, likely.row.component, question_.vocabulary)) continue;
         if (auto passed = pass_misled(id, check, likely); !passed) return fail(passed.error());
         if (auto failed = fail_misled(id, check, &likely); !failed) return fail(failed.error());
       }

@@ -191,6 +191,7 @@ Next check
 
 Watch out
   ! Of 6 that came in with another turbocharger, 5 were the linkage.
+    cases case-7, case-3 and 3 more
 
 Similar cases
   case-7 · 2024-03-02 · 2016 Brackwater Tidal BW16D, 142,000 km

@@ -46,15 +46,17 @@ LikelyCause likely(const std::string& component, double probability) {
 }
 
 TEST(CautionsFor, EachOnceWithEverythingThatNeedsIt) {
-  const auto cautions = cautions_for({{"symptom:steam", "present"}, {"check:feel_hose", "fail"}},
-                                     {likely("hose", 0.5)}, {}, words());
+  const auto cautions =
+      cautions_for("", {{"symptom:steam", "present"}, {"check:feel_hose", "fail"}},
+                   {likely("hose", 0.5)}, {}, words());
   ASSERT_THAT(ids(cautions), ElementsAre("hot"));
   EXPECT_EQ(cautions[0].text, "Let it cool.");
   EXPECT_THAT(cautions[0].because_of, ElementsAre("feel the hose", "hose", "steam"));
 }
 
 TEST(CautionsFor, HighVoltageComesFirstThenTheMostNeeded) {
-  const auto cautions = cautions_for({{"check:feel_hose", "pass"},
+  const auto cautions = cautions_for("",
+                                     {{"check:feel_hose", "pass"},
                                       {"earlier_repair:replace strut", "present"},
                                       {"symptom:no_charge", "present"},
                                       {"symptom:steam", "present"}},
@@ -64,14 +66,16 @@ TEST(CautionsFor, HighVoltageComesFirstThenTheMostNeeded) {
 
 TEST(CautionsFor, WhatIsAbsentCallsForNothing) {
   EXPECT_TRUE(
-      cautions_for({{"symptom:steam", "absent"}, {"earlier_repair:replace strut", "absent"}}, {},
-                   {}, words())
+      cautions_for("", {{"symptom:steam", "absent"}, {"earlier_repair:replace strut", "absent"}},
+                   {}, {}, words())
           .empty());
 }
 
 TEST(CautionsFor, OnlyLikelyCausesCount) {
-  EXPECT_TRUE(cautions_for({}, {likely("strut", 0.09), likely("lamp", 0.9)}, {}, words()).empty());
-  EXPECT_THAT(ids(cautions_for({}, {likely("strut", 0.1)}, {}, words())), ElementsAre("springs"));
+  EXPECT_TRUE(
+      cautions_for("", {}, {likely("strut", 0.09), likely("lamp", 0.9)}, {}, words()).empty());
+  EXPECT_THAT(ids(cautions_for("", {}, {likely("strut", 0.1)}, {}, words())),
+              ElementsAre("springs"));
 }
 
 TEST(CautionsFor, AnyWorkByWhatItHasToDoWith) {
@@ -88,7 +92,7 @@ TEST(CautionsFor, AnyWorkByWhatItHasToDoWith) {
 }
 
 TEST(CautionsFor, UnknownWordsCallForNothing) {
-  EXPECT_TRUE(cautions_for({{"symptom:unheard_of", "present"}, {"make", "arlune"}},
+  EXPECT_TRUE(cautions_for("", {{"symptom:unheard_of", "present"}, {"make", "arlune"}},
                            {likely("unheard_of", 1)}, {}, words())
                   .empty());
 }
@@ -96,14 +100,14 @@ TEST(CautionsFor, UnknownWordsCallForNothing) {
 TEST(CautionsFor, RepairsOnSuspicionAndChecksBringTheirs) {
   CheckAdvice next;
   next.repair = RepairOnSuspicion{{{"strut", "broken", .6, 60}}, 60, 90};
-  EXPECT_THAT(ids(cautions_for({}, {}, next, words())), ElementsAre("springs"));
+  EXPECT_THAT(ids(cautions_for("", {}, {}, next, words())), ElementsAre("springs"));
 }
 
 TEST(CautionsFor, BrakesInDoubtComeFirstAndKeepChecksOffTheRoad) {
   const Vocabulary built_in = Vocabulary::built_in().value();
   const std::vector<EvidenceItem> soft{{"symptom:brake_pedal_soft", "present"},
                                        {"symptom:lack_of_power", "present"}};
-  const auto cautions = cautions_for(soft, {}, {}, built_in);
+  const auto cautions = cautions_for("", soft, {}, {}, built_in);
   ASSERT_FALSE(cautions.empty());
   EXPECT_EQ(cautions[0].id, "unsafe_to_drive");
   const auto unsafe = unsafe_checks(soft, {}, built_in);
@@ -113,8 +117,9 @@ TEST(CautionsFor, BrakesInDoubtComeFirstAndKeepChecksOffTheRoad) {
 }
 
 TEST(CautionsFor, ElectricDriveIsHighVoltageWhateverTheComplaint) {
-  const auto cautions = cautions_for({{"fuel", "electric"}, {"symptom:lack_of_power", "present"}},
-                                     {}, {}, Vocabulary::built_in().value());
+  const auto cautions =
+      cautions_for("", {{"fuel", "electric"}, {"symptom:lack_of_power", "present"}}, {}, {},
+                   Vocabulary::built_in().value());
   ASSERT_FALSE(cautions.empty());
   EXPECT_EQ(cautions[0].id, "high_voltage");
 }
@@ -123,9 +128,32 @@ TEST(CautionsFor, ElectricDriveIsHighVoltageWhateverTheComplaint) {
 TEST(CautionsFor, AnIsolationWarningStopsEverything) {
   const Vocabulary built_in = Vocabulary::built_in().value();
   const auto cautions = cautions_for(
-      {{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, {}, built_in);
+      "", {{"symptom:isolation_warning", "present"}, {"fuel", "electric"}}, {}, {}, built_in);
   ASSERT_FALSE(cautions.empty());
   EXPECT_EQ(cautions[0].id, "high_voltage");
+}
+
+TEST(CautionsFor, WordsOfDangerNeedNoFinding) {
+  const Vocabulary built_in = Vocabulary::built_in().value();
+  const struct {
+    const char* text;
+    const char* caution;
+  } rows[] = {{"high voltage cable damaged", "high_voltage"},
+              {"Orange cable hanging down", "high_voltage"},
+              {"no brakes", "unsafe_to_drive"},
+              {"steering locks up", "unsafe_to_drive"},
+              {"car won't stop", "unsafe_to_drive"},
+              {"crash, airbag deployed", "airbag_igniter"},
+              {"battery on fire", "fire_after_electrical_smell"}};
+  for (const auto& row : rows) {
+    const auto cautions = cautions_for(row.text, {}, {}, {}, built_in);
+    ASSERT_EQ(cautions.size(), 1U) << row.text;
+    EXPECT_EQ(cautions.front().id, row.caution) << row.text;
+    EXPECT_TRUE(is_forbidding(cautions.front())) << row.text;
+  }
+  for (const char* harmless : {"brakes squeal", "high idle", "orange paint", "fires up late", ""}) {
+    EXPECT_TRUE(cautions_for(harmless, {}, {}, {}, built_in).empty()) << harmless;
+  }
 }
 
 }  // namespace

@@ -38,6 +38,21 @@ class Counters : public ::testing::Test {
     }
   }
 
+  // Takes the fields that `object` of the new record lacks out of the old one's too.
+  static void name_missing(std::string& patch, const std::string& object,
+                           std::initializer_list<const char*> fields) {
+    const std::string opening = "\"" + object + "\":{";
+    const auto at = patch.find(opening);
+    if (at == std::string::npos) return;
+    const auto end = patch.find('}', at);
+    for (const char* field : fields) {
+      const std::string name = "\"" + std::string(field) + "\":";
+      const auto found = patch.find(name, at);
+      if (found != std::string::npos && found < end) continue;
+      patch.insert(at + opening.size(), name + "null,");
+    }
+  }
+
   // Writes a record over a case the way a person does: a patch of every field.
   void put(std::uint32_t id, Case record) {
     record.ref = cases_.at(id).ref;
@@ -49,13 +64,8 @@ class Counters : public ::testing::Test {
         patch.insert(patch.size() - 1, ",\"" + std::string(field) + "\":null");
       }
     }
-    std::string vehicle;
-    for (const char* field : {"engine_family", "mileage_km", "model_year", "token"}) {
-      if (patch.find("\"" + std::string(field) + "\":") == std::string::npos) {
-        vehicle += ",\"" + std::string(field) + "\":null";
-      }
-    }
-    patch.insert(patch.find("\"vehicle\":{") + 11, vehicle.empty() ? "" : vehicle.substr(1) + ",");
+    name_missing(patch, "vehicle", {"engine_family", "mileage_km", "model_year", "token"});
+    name_missing(patch, "outcome", {"as_of", "mileage_km", "reason"});
     auto changed = records_->change(record.ref, std::nullopt, patch, Role::kTechnician);
     ASSERT_TRUE(changed) << describe(changed.error());
     cases_[id] = changed->stored.record;

@@ -99,13 +99,16 @@ Case record_of(const InRecord& what) {
 struct Findings {
   int demanded = 0, found = 0, accused = 0;
   Coverage coverage;
+  std::set<std::string> seen;
 
   void demand(bool is_found, const std::string& what) {
     ++demanded;
     found += is_found ? 1 : 0;
     if (!is_found) std::cout << "  not found: " << what << "\n";
   }
+  // The same count met by another question is the same interval, not another trial.
   void cover(const Share& share, double truth, const std::string& what) {
+    if (!seen.insert(fmt::format("{} {} {}", what, share.count, share.out_of)).second) return;
     coverage.add(share, truth);
     if (Coverage::covers(share, truth)) return;
     std::cout << fmt::format("  not covered: {}, true {:.3f}, counted {} of {}\n", what, truth,
