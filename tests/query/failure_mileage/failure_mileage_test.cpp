@@ -12,11 +12,6 @@ using testing::kLinkage;
 using testing::Told;
 using testing::vehicle_told;
 
-const Vocabulary& vocabulary() {
-  static const Vocabulary loaded = *Vocabulary::built_in();
-  return loaded;
-}
-
 FailureMileage mileage_of(const std::vector<VehicleHistory>& histories,
                           const VehicleScope& scope = {}) {
   auto answer = failure_mileage(histories, {kLinkage, scope});
@@ -134,8 +129,7 @@ TEST(FailureMileage, AnAgeIsAFigureOnlyWhereItWasSeenAndTellsSomething) {
 }
 
 TEST(FailureMileage, ACauseNeverSeenIsAnswered) {
-  const auto answer = failure_mileage({lived(0, 50'000, kHose)},
-                                      {"wastegate linkage seized open", {}}, vocabulary());
+  const auto answer = failure_mileage({lived(0, 50'000, kHose)}, {kLinkage, {}});
   ASSERT_TRUE(answer) << describe(answer.error());
   EXPECT_EQ(answer->cause, kLinkage);
   EXPECT_EQ(answer->cases.cases, 0U);

@@ -59,9 +59,11 @@ class DrawnCounter final : public CaseCounter {
     return counts;
   }
 
-  Result<std::vector<EvidenceItem>> stored_items() const override {
+  Result<std::vector<EvidenceItem>> items_beginning(std::string_view attribute) const override {
     std::vector<EvidenceItem> items;
-    for (const auto& [item, ids] : items_) items.push_back(item);
+    for (const auto& [item, ids] : items_) {
+      if (item.attribute.starts_with(attribute)) items.push_back(item);
+    }
     return items;
   }
 
