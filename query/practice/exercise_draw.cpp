@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "query/practice/case_replay.hpp"
 #include "query/practice/code_question.hpp"
@@ -19,13 +20,13 @@ namespace {
 // A check offered beside the best is worth at most this share of it: one that is as good is no
 // wrong answer.
 constexpr double kClearlyWorse = .6;
-// Steps of difficulty that a case may be off by rather than have been asked before, or hold no
-// check to ask for.
+// Steps of difficulty that a case may be off by rather than have been asked before, or, where its
+// cause is due, hold no check to ask for: which checks were recorded hangs on the cause.
 constexpr double kAskedBefore = 10, kNoChecks = 3;
 
 struct Known {
   std::uint32_t cases = 0, known = 0;
-  std::vector<Subject> causes;  // with enough of known outcome, by how many
+  std::vector<std::string> causes;  // with enough of known outcome
 };
 
 Result<Known> known_outcomes(const CaseCounter& counter) {
@@ -40,7 +41,7 @@ Result<Known> known_outcomes(const CaseCounter& counter) {
     by_cause[each.profile.cause] += each.cases;
   }
   for (const auto& [cause, cases] : by_cause) {
-    if (cases >= kFewestOfACause) out.causes.push_back({cause, cases});
+    if (cases >= kFewestOfACause) out.causes.push_back(cause);
   }
   return out;
 }
@@ -76,29 +77,33 @@ class Drawing {
  private:
   const Ledger& ledger() const { return ground_.snapshot.ledger(); }
 
-  std::vector<Turn> in_turn(std::vector<Subject> subjects) {
-    return subjects_in_turn(std::move(subjects), wish_.kind, record_, today(), random_);
+  Turn next_of(const std::vector<std::string>& subjects) {
+    return next_turn(subjects, wish_.kind, record_, today(), random_);
   }
 
-  void take_first(PracticeRound& round, std::vector<Subject> subjects) {
-    Turn first = in_turn(std::move(subjects)).front();
-    round.subject = std::move(first.key);
-    round.drawn = first.drawn;
+  void take_next(PracticeRound& round, const std::vector<std::string>& subjects) {
+    Turn turn = next_of(subjects);
+    round.subject = std::move(turn.subject);
+    round.drawn = turn.drawn;
   }
 
   Result<PracticeRound> of_case(PracticeRound round) {
     const auto known = known_outcomes(ledger());
     if (!known) return fail(known.error());
     if (known->causes.size() < kFewestCauses) return too_few(*known);
-    const auto cases = ledger().cases({});
-    if (!cases) return fail(cases.error());
-    for (const Turn& turn : in_turn(known->causes)) {
-      round.subject = turn.key;
-      round.drawn = turn.drawn;
-      auto drawn = case_of_cause(round, *cases);
+    const Turn turn = next_of(known->causes);
+    if (turn.drawn == Drawn::kDue) {
+      round.drawn = Drawn::kDue;
+      const auto drawn = draw_case(round, {turn.subject});
       if (!drawn) return fail(drawn.error());
       if (*drawn) return round;
     }
+    // By chance a case is drawn, not a cause, and chosen by nothing that its cause decides: so
+    // causes come up as often as they come in, and the records' own ranking stays calibrated.
+    round.drawn = Drawn::kByChance;
+    const auto drawn = draw_case(round, {known->causes.begin(), known->causes.end()});
+    if (!drawn) return fail(drawn.error());
+    if (*drawn) return round;
     return nothing_to_ask(
         "no closed case of known outcome has a symptom or a code to go by, and checks to choose "
         "from; record what vehicles come in with");
@@ -114,41 +119,55 @@ class Drawing {
         known.causes.size() == 1 ? "is" : "are", known.causes.size()));
   }
 
-  // Fills in the case, its difficulty and what is offered; false when there is none to ask.
-  Result<bool> case_of_cause(PracticeRound& round, const std::vector<CaseCause>& cases) {
-    const auto cause = ledger().causes().find(round.subject);
+  // Fills in a case of one of the causes, its difficulty and what is offered; false when there is
+  // none to ask.
+  Result<bool> draw_case(PracticeRound& round, const std::set<std::string>& causes) {
+    const auto cases = ledger().cases({});
+    if (!cases) return fail(cases.error());
     std::vector<CaseId> ids;
-    for (const CaseCause& each : cases) {
-      if (each.cause == *cause) ids.push_back(each.id);
+    for (const CaseCause& each : *cases) {
+      if (causes.contains(ledger().causes().key(each.cause))) ids.push_back(each.id);
     }
     shuffle_drawn(ids, random_);
-    const auto looked_at = exercises_of(ids);
-    if (!looked_at) return fail(looked_at.error());
+    while (!ids.empty()) {
+      const auto looked_at = next_exercises(ids);
+      if (!looked_at) return fail(looked_at.error());
+      const auto chosen = choose(round, *looked_at);
+      if (!chosen) return fail(chosen.error());
+      if (*chosen) return true;
+    }
+    return false;
+  }
+
+  // The nearest to what is wished for; false when none of them can be asked.
+  Result<bool> choose(PracticeRound& round, const std::vector<PracticeCase>& exercises) {
     std::optional<double> nearest;
-    for (const PracticeCase& each : *looked_at) {
+    for (const PracticeCase& each : exercises) {
       const auto first = first_probability(each);
       if (!first) return fail(first.error());
-      const double off =
-          times_asked(each.record.ref) * kAskedBefore +
-          (each.record.checks.empty() ? kNoChecks : 0) +
-          std::abs(static_cast<int>(wanted()) - static_cast<int>(difficulty_of(*first)));
+      const Difficulty difficulty = difficulty_of(*first);
+      const bool dull = round.drawn == Drawn::kDue && each.record.checks.empty();
+      const double off = times_asked(each.record.ref) * kAskedBefore + (dull ? kNoChecks : 0) +
+                         std::abs(static_cast<int>(wanted()) - static_cast<int>(difficulty));
       if (nearest && off >= *nearest) continue;
-      const auto choices = choices_of(each);
+      auto choices = choices_of(each);
       if (!choices) return fail(choices.error());
       if (round.kind == PracticeKind::kNextCheck && choices->empty()) continue;
       nearest = off;
+      round.subject = each.cause;
       round.case_ref = each.record.ref;
-      round.difficulty = difficulty_of(*first);
-      round.choices = *choices;
+      round.difficulty = difficulty;
+      round.choices = std::move(*choices);
     }
     return nearest.has_value();
   }
 
-  // The first few that are exercises.
-  Result<std::vector<PracticeCase>> exercises_of(const std::vector<CaseId>& ids) const {
+  // Takes cases off the end until so many exercises are found.
+  Result<std::vector<PracticeCase>> next_exercises(std::vector<CaseId>& ids) const {
     std::vector<PracticeCase> found;
-    for (const CaseId id : ids) {
-      if (found.size() == kCasesLookedAt) break;
+    while (found.size() < kCasesLookedAt && !ids.empty()) {
+      const CaseId id = ids.back();
+      ids.pop_back();
       auto stored = ground_.store.read(id);
       if (!stored) return fail(stored.error());
       auto one =
@@ -213,12 +232,12 @@ class Drawing {
   }
 
   Result<PracticeRound> of_code(PracticeRound round) {
-    std::vector<Subject> codes;
+    std::vector<std::string> codes;
     const auto items = ledger().stored_items();
     if (!items) return fail(items.error());
     for (const EvidenceItem& item : *items) {
       if (kind_of_attribute(item.attribute) == "code") {
-        codes.push_back({std::string(id_of_attribute(item.attribute)), 1});
+        codes.emplace_back(id_of_attribute(item.attribute));
       }
     }
     const bool any = codes.empty() || drawn_below(2, random_) == 0;
@@ -227,7 +246,7 @@ class Drawing {
     if (any) {
       round.subject = drawn.text();
     } else {
-      take_first(round, std::move(codes));
+      take_next(round, codes);
     }
     const auto code = parse_fault_code(round.subject);
     if (!code) return fail(code.error());
@@ -238,10 +257,10 @@ class Drawing {
   Result<PracticeRound> of_repairs(PracticeRound round) {
     const auto all = ledger().tally({});
     if (!all) return fail(all.error());
-    std::vector<Subject> causes;
+    std::vector<std::string> causes;
     for (CauseNumber c = 0; c < all->cases_by_cause.size(); ++c) {
       const std::string& key = ledger().causes().key(c);
-      if (!repairs_to_tell_apart(all->profiles, key).empty()) causes.push_back({key, 1});
+      if (!repairs_to_tell_apart(all->profiles, key).empty()) causes.push_back(key);
     }
     if (causes.empty()) {
       return nothing_to_ask(fmt::format(
@@ -250,7 +269,7 @@ class Drawing {
           "known outcomes or more; record whether repairs held when vehicles are seen again",
           kFewestOutcomes));
     }
-    take_first(round, std::move(causes));
+    take_next(round, causes);
     for (const RepairChoice& each : repairs_to_tell_apart(all->profiles, round.subject)) {
       round.choices.push_back(each.fixes);
     }
@@ -261,15 +280,15 @@ class Drawing {
   Result<PracticeRound> of_trust(PracticeRound round) {
     const auto questions = trust_questions(ledger(), ground_.vocabulary);
     if (!questions) return fail(questions.error());
-    std::vector<Subject> subjects;
-    for (const TrustQuestion& each : *questions) subjects.push_back({each.subject, 1});
+    std::vector<std::string> subjects;
+    for (const TrustQuestion& each : *questions) subjects.push_back(each.subject);
     if (subjects.empty()) {
       return nothing_to_ask(fmt::format(
           "no check has {} verdicts of one sort with a known end; record checks with their verdict "
           "and, when the cause speaks against one, whether it was right or misled",
           kFewestVerdicts));
     }
-    take_first(round, std::move(subjects));
+    take_next(round, subjects);
     return round;
   }
 

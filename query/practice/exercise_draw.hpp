@@ -2,12 +2,14 @@
 //
 // Cases: a cause is practised where kFewestOfACause of its cases have a known outcome, one to ask
 // and the others to have learnt from, and only in records with kFewestCauses such causes, or there
-// would be nothing to tell apart. Reads the bodies of a few cases of the cause drawn; of these the
-// one nearest the difficulty wished for, cases asked before and cases without any check last. No
-// wish: clear at first, then by the mean points of the last kAnswersLookedAt of the kind: clear
-// below kPoorPoints, fair below kGoodPoints, else hard. Codes: one of the records, or any that the
-// standard's form allows. Fails with kNotFound at "records" where these records have nothing to ask
-// of that kind: says what is missing and what to do. Other errors: the store's and the counter's.
+// would be nothing to tell apart. What is due is drawn by its
+// cause, what comes up by chance from the cases of all of them. Reads the bodies of a few; of these
+// the one nearest the difficulty wished for, cases asked before last and, of a cause that is due,
+// cases without any check. No wish: clear at first, then by the mean points of the last
+// kAnswersLookedAt of the kind: clear below kPoorPoints, fair below kGoodPoints, else hard.
+// Codes: one of the records, or any that the standard's form allows.
+// Fails with kNotFound at "records" where these records have nothing to ask of that kind: says what
+// is missing and what to do. Other errors: the store's and the counter's.
 #pragma once
 
 #include <optional>

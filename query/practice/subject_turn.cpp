@@ -10,53 +10,35 @@ namespace {
 
 constexpr std::size_t kOneInTwo = 2;
 
-// Keys that are due, the next at the end.
-std::vector<std::string> due_subjects(const std::vector<Subject>& subjects, PracticeKind kind,
+// Those that are due, the next first.
+std::vector<std::string> due_subjects(const std::vector<std::string>& subjects, PracticeKind kind,
                                       const ApprenticeRecord& record, Date today) {
   std::map<std::string, Date> due;
   for (const PractisedSubject& each : record.subjects) {
     if (each.kind == kind) due[each.subject] = each.repetition.due;
   }
   std::vector<std::string> keys;
-  for (const Subject& each : subjects) {
-    const auto found = due.find(each.key);
-    if (found != due.end() && found->second <= today) keys.push_back(each.key);
+  for (const std::string& each : subjects) {
+    const auto found = due.find(each);
+    if (found != due.end() && found->second <= today) keys.push_back(each);
   }
   std::stable_sort(keys.begin(), keys.end(),
-                   [&](const auto& a, const auto& b) { return due[a] > due[b]; });
+                   [&](const auto& a, const auto& b) { return due[a] < due[b]; });
   const auto last = std::find_if(record.results.rbegin(), record.results.rend(),
                                  [&](const PracticeResult& each) { return each.kind == kind; });
   if (last == record.results.rend()) return keys;
   std::stable_partition(keys.begin(), keys.end(),
-                        [&](const std::string& each) { return each == last->subject; });
+                        [&](const std::string& each) { return each != last->subject; });
   return keys;
-}
-
-// By their weights. Requires: there are some.
-std::size_t drawn_by_weight(const std::vector<Subject>& subjects, std::mt19937_64& random) {
-  std::size_t all = 0;
-  for (const Subject& each : subjects) all += each.weight;
-  std::size_t drawn = drawn_below(all, random);
-  std::size_t i = 0;
-  for (; drawn >= subjects[i].weight; ++i) drawn -= subjects[i].weight;
-  return i;
 }
 
 }  // namespace
 
-std::vector<Turn> subjects_in_turn(std::vector<Subject> subjects, PracticeKind kind,
-                                   const ApprenticeRecord& record, Date today,
-                                   std::mt19937_64& random) {
-  std::vector<std::string> due = due_subjects(subjects, kind, record, today);
-  std::vector<Turn> turns;
-  while (!subjects.empty()) {
-    const bool of_due = !due.empty() && drawn_below(kOneInTwo, random) == 0;
-    const std::string key = of_due ? due.back() : subjects[drawn_by_weight(subjects, random)].key;
-    turns.push_back({key, of_due ? Drawn::kDue : Drawn::kByChance});
-    std::erase(due, key);
-    std::erase_if(subjects, [&](const Subject& each) { return each.key == key; });
-  }
-  return turns;
+Turn next_turn(const std::vector<std::string>& subjects, PracticeKind kind,
+               const ApprenticeRecord& record, Date today, std::mt19937_64& random) {
+  const auto due = due_subjects(subjects, kind, record, today);
+  if (!due.empty() && drawn_below(kOneInTwo, random) == 0) return {due.front(), Drawn::kDue};
+  return {subjects[drawn_below(subjects.size(), random)], Drawn::kByChance};
 }
 
 }  // namespace shoplore

@@ -22,7 +22,9 @@ constexpr std::uint64_t kSeed = 11;
 class PracticeDeskTest : public ::testing::Test {
  protected:
   static void SetUpTestSuite() {
-    shop_ = new DemoShop(600);
+    // Whole: of a quarter of it the records' own probabilities of what comes in are two points too
+    // high, and whoever says them is rightly called overconfident.
+    shop_ = new DemoShop;
     const Records& records = shop_->records();
     ASSERT_TRUE(fit_in_shop(records.folder(), shop_->snapshot(), records.store(),
                             records.vocabulary(), kSeed));
@@ -61,7 +63,7 @@ class PracticeDeskTest : public ::testing::Test {
   // so many came up by chance.
   Calibration simulated(const std::string& handle, std::size_t by_chance, double sharper) const {
     for (std::size_t played = 0; played < by_chance;) {
-      const RoundView round = start(handle, PracticeKind::kCause, Difficulty::kHard);
+      const RoundView round = start(handle);
       played += kept(handle).drawn == Drawn::kByChance ? 1U : 0U;
       const auto stated = sharpened(records_say(case_kept(handle)), sharper);
       EXPECT_TRUE(desk().believe(round.id, stated));
@@ -186,24 +188,28 @@ TEST_F(PracticeDeskTest, AnsweredChecksEnterTheRankingAndCostTheirMinutes) {
 
 // The counts a check is advised by do not hold the case itself.
 TEST_F(PracticeDeskTest, TheReplayKnowsNothingOfTheCaseItself) {
-  start("d3", PracticeKind::kCause, Difficulty::kHard);
-  const PracticeCase practised = case_kept("d3");
-  const auto replay = CaseReplay::of(practised, snapshot(), shop_->vocabulary()).value();
-  const Ledger rest = snapshot().ledger().without({practised.stated.id});
-  const auto rates = answer_rates(rest, snapshot().ranking().knobs().smoothing.attributes).value();
-  const auto causes = probabilities_by_cause(replay.ranking({}).value(), rest.causes().size());
-  WorkSoFar safe;
-  safe.not_possible = replay.unsafe();
-  const auto expected = rate_checks(causes, practised.arrival, safe,
-                                    {rates, snapshot().figures(), shop_->vocabulary()})
-                            .checks;
-  const auto all = replay.all_checks().value();
-  ASSERT_EQ(all.size(), expected.size());
-  ASSERT_FALSE(all.empty());
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    EXPECT_EQ(all[i].attribute, expected[i].attribute);
-    EXPECT_DOUBLE_EQ(all[i].information, expected[i].information);
+  std::size_t compared = 0;
+  for (int i = 0; i < 8; ++i) {
+    start("d3", PracticeKind::kCause, Difficulty::kHard);
+    const PracticeCase practised = case_kept("d3");
+    const auto replay = CaseReplay::of(practised, snapshot(), shop_->vocabulary()).value();
+    const Ledger rest = snapshot().ledger().without({practised.stated.id});
+    const auto rates =
+        answer_rates(rest, snapshot().ranking().knobs().smoothing.attributes).value();
+    const auto causes = probabilities_by_cause(replay.ranking({}).value(), rest.causes().size());
+    WorkSoFar safe;
+    safe.not_possible = replay.unsafe();
+    const auto expected = rate_checks(causes, practised.arrival, safe,
+                                      {rates, snapshot().figures(), shop_->vocabulary()})
+                              .checks;
+    const auto all = replay.all_checks().value();
+    ASSERT_EQ(all.size(), expected.size());
+    for (std::size_t k = 0; k < all.size(); ++k, ++compared) {
+      EXPECT_EQ(all[k].attribute, expected[k].attribute);
+      EXPECT_DOUBLE_EQ(all[k].information, expected[k].information);
+    }
   }
+  EXPECT_GT(compared, 0U);
 }
 
 TEST_F(PracticeDeskTest, WhatIsWrongWithAnAnswerIsNamed) {
