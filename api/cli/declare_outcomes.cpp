@@ -84,7 +84,7 @@ void declare_outcomes(CLI::App& app, DeclaredVerbs& verbs) {
   sub->add_option("status", typed->status, "stayed_fixed, came_back or unknown");
   sub->add_option("--on", typed->on, "The day it was so (default: today)");
   sub->add_option("--mileage", typed->mileage, "What the odometer said then, in km")
-      ->check(CLI::NonNegativeNumber);
+      ->check(CLI::Range(0, 3'000'000));
   sub->add_option("--reason", typed->reason,
                   "Of came_back: same_cause, wrong_cause, part, workmanship, unrelated");
   sub->add_option("--of", typed->outcome.report.comeback, "The case it came back as");

@@ -66,13 +66,16 @@ class LatelyPrinter {
           cases_text(seen_.cases), month_text(seen_.first), month_text(seen_.last),
           (seen_.last - seen_.first).count() + 1, kFewestMonthsBefore + kLatelyMonths.front());
     }
+    const std::size_t months = view_.months.value_or(kLatelyMonths.front());
+    const auto window = std::find(kLatelyMonths.begin(), kLatelyMonths.end(), months);
     return fmt::format(
         "Nothing is seen {} often lately than before{}: {} failures and pairings compared up to "
-        "{}, {} in the last three months.",
+        "{}. In the last {} months {} came in.",
         view_.rows == LatelyRows::kFallen ? "less" : "more",
         view_.months ? fmt::format(" over {} months", *view_.months) : "",
-        thousands(static_cast<std::int64_t>(seen_.compared)), month_text(seen_.last),
-        cases_text(seen_.cases_lately.front()));
+        thousands(static_cast<std::int64_t>(seen_.compared)), month_text(seen_.last), months,
+        cases_text(
+            seen_.cases_lately.at(static_cast<std::size_t>(window - kLatelyMonths.begin()))));
   }
 
   std::string title() const {

@@ -6,6 +6,8 @@
 // | /openapi.json              | GET    |                                | 200 this, in full   |
 // | /metrics                   | GET    |                                | 200 text, 503       |
 // | /v1/ask                    | POST   | question (request_json.hpp)    | 200 answer          |
+// | /v1/watch-out              | GET    |                                | 200 warnings        |
+// | /v1/watch-out              | POST   | question (request_json.hpp)    | 200 warnings        |
 // | /v1/find                   | GET    |                                | 200 search page     |
 // | /v1/plan                   | GET    |                                | 200 repair plan     |
 // | /v1/patterns               | GET    |                                | 200 patterns        |
@@ -19,6 +21,7 @@
 // | /v1/cases/{ref}/outcome    | POST   | report (outcomes_json.hpp)     | 200 recorded, ETag  |
 // | /v1/cases/{ref}/approval   | GET    |                                | 200 page (HTML)     |
 // | /v1/cases/{ref}/history    | GET    |                                | 200 changes         |
+// | /v1/lately                 | GET    |                                | 200 as kept         |
 // | /v1/mileage                | GET    |                                | 200 failure mileage |
 // | /v1/mileage.svg            | GET    |                                | 200 its picture     |
 // | /v1/outcomes/due           | GET    |                                | 200 repairs         |
@@ -31,7 +34,6 @@
 // | /v1/practice/progress      | DELETE |                                | 204                 |
 // | /v1/vocabulary             | GET    |                                | 200 entries         |
 // | /v1/vocabulary/{kind}/{id} | GET    |                                | 200 entry, ETag     |
-// | /v1/lately                 | GET    |                                | 200 as kept         |
 //
 // openapi.json, beside this file, describes all of it; a test holds the two together.
 // The ETag of a case is its revision, that of an entry the vocabulary's fingerprint. If-Match on a

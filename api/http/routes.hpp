@@ -30,6 +30,14 @@ namespace shoplore {
 [[nodiscard]] Reply get_vocabulary_entry(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_lately(LiveRecords& records, const Incoming& request);
 [[nodiscard]] Reply get_metrics(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_round(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_round(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_belief(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_check(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply post_practice_commit(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_feedback(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply get_practice_progress(LiveRecords& records, const Incoming& request);
+[[nodiscard]] Reply delete_practice_progress(LiveRecords& records, const Incoming& request);
 
 // Whether the request demands another revision than the case has (If-Match), and which one counts:
 // the reply that refuses, or the revision, if any.
@@ -39,14 +47,6 @@ namespace shoplore {
 // The refusal of a change: 412 where it lost a race against what If-Match demanded.
 [[nodiscard]] Reply refused_change(const Incoming& request, const Error& error,
                                    std::string_view ref);
-[[nodiscard]] Reply post_practice_round(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply get_practice_round(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply post_practice_belief(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply post_practice_check(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply post_practice_commit(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply get_practice_feedback(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply get_practice_progress(LiveRecords& records, const Incoming& request);
-[[nodiscard]] Reply delete_practice_progress(LiveRecords& records, const Incoming& request);
 
 // The reply with its ETag, or 304 without a body when If-None-Match names it.
 [[nodiscard]] Reply tagged_reply(const Incoming& request, std::string tag, std::string body);

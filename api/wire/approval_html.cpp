@@ -122,7 +122,7 @@ class ApprovalPage {
     row("Job number", case_.job_number);
     row("Vehicle", vehicle_name());
     if (case_.vehicle.mileage_km) {
-      row("Mileage", fmt::format("{} km", case_.vehicle.mileage_km->value));
+      row("Mileage", thousands(case_.vehicle.mileage_km->value) + " km");
     }
     row("Registration", "");
     row("Customer", "");

@@ -38,7 +38,10 @@ std::string what_was_found(const PastVisit& visit, const Vocabulary& vocabulary)
   }
   for (const std::string& code : visit.codes) text += (text.empty() ? "" : ", ") + code;
   if (!text.empty()) text += ": ";
-  text += visit.cause.empty() ? "no cause found" : display_cause_key(visit.cause, vocabulary);
+  const bool is_open = visit.state == CaseState::kOpen || visit.state == CaseState::kWaiting;
+  text += is_open               ? "still open"
+          : visit.cause.empty() ? "no cause found"
+                                : display_cause_key(visit.cause, vocabulary);
   if (!visit.fixes.empty()) text += "; " + display_fixes(visit.fixes, vocabulary);
   return text + outcome_text(visit);
 }

@@ -71,7 +71,7 @@ std::string page(const RepairPlan& plan, const Case& record) {
 TEST(ApprovalHtml, SaysWhatIsToBeSigned) {
   const std::string html = page(plan(), open_case());
   for (const char* part :
-       {"J-1234", "2016 Brackwater Tidal", "142000 km", "flat uphill",
+       {"J-1234", "2016 Brackwater Tidal", "142,000 km", "flat uphill",
         "move the wastegate linkage by hand: not in order", "wastegate linkage, seized open",
         "replace wastegate linkage", "EUR 180 to 340", "estimate", "1.2 to 2.8 hours",
         "What could change it", "we ask you first", "Yes, do this work", "No, do not do it",

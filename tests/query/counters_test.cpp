@@ -44,8 +44,8 @@ class Counters : public ::testing::Test {
     const std::string opening = "\"" + object + "\":{";
     const auto at = patch.find(opening);
     if (at == std::string::npos) return;
-    const auto end = patch.find('}', at);
     for (const char* field : fields) {
+      const auto end = patch.find('}', at);
       const std::string name = "\"" + std::string(field) + "\":";
       const auto found = patch.find(name, at);
       if (found != std::string::npos && found < end) continue;
