@@ -70,12 +70,12 @@ class LatelyPrinter {
     const auto window = std::find(kLatelyMonths.begin(), kLatelyMonths.end(), months);
     return fmt::format(
         "Nothing is seen {} often lately than before{}: {} failures and pairings compared up to "
-        "{}. In the last {} months {} came in.",
+        "{}, {} in the last {} months.",
         view_.rows == LatelyRows::kFallen ? "less" : "more",
         view_.months ? fmt::format(" over {} months", *view_.months) : "",
-        thousands(static_cast<std::int64_t>(seen_.compared)), month_text(seen_.last), months,
-        cases_text(
-            seen_.cases_lately.at(static_cast<std::size_t>(window - kLatelyMonths.begin()))));
+        thousands(static_cast<std::int64_t>(seen_.compared)), month_text(seen_.last),
+        cases_text(seen_.cases_lately.at(static_cast<std::size_t>(window - kLatelyMonths.begin()))),
+        months);
   }
 
   std::string title() const {
