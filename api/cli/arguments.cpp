@@ -1,6 +1,7 @@
 #include "api/cli/arguments.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "api/cli/declared_verbs.hpp"
 
@@ -38,6 +39,19 @@ Error parse_error(const std::string& chosen, const CLI::ParseError& error) {
   return {ErrorCode::kInvalidInput, "command line", why};
 }
 
+// An option given without a value would quietly be as if it were not there. Of a vocabulary entry an
+// empty value clears a field.
+std::optional<Error> empty_value(const CLI::App& verb) {
+  if (verb.get_parent() != nullptr && verb.get_parent()->get_name() == "vocabulary") return {};
+  for (const CLI::Option* option : verb.get_options()) {
+    if (option->get_positional() || option->count() == 0) continue;
+    for (const std::string& value : option->results()) {
+      if (value.empty()) return Error{ErrorCode::kInvalidInput, option->get_name(), "is empty"};
+    }
+  }
+  return {};
+}
+
 }  // namespace
 
 Parsed parse_arguments(const std::vector<std::string>& arguments) {
@@ -70,6 +84,7 @@ Parsed parse_arguments(const std::vector<std::string>& arguments) {
   const std::string name = chosen_name(app);
   const auto chosen = std::find_if(verbs.begin(), verbs.end(),
                                    [](const DeclaredVerb& each) { return each.app->parsed(); });
+  if (auto error = empty_value(*chosen->app)) return {name, fail(std::move(*error))};
   auto command = chosen->read();
   if (!command) return {name, fail(command.error())};
   return {name, Invocation{name, shop, std::move(*command)}};

@@ -183,7 +183,7 @@ class AnswerPrinter {
     const std::string heading =
         cases == 0 ? "what was done"
                    : "what was done in " + counted(cases, "case", "cases") + " of it";
-    std::vector<TableRow> rows = {{heading, {"cases", "stayed fixed", "not heard of"}}};
+    std::vector<TableRow> rows = {{heading, {"cases", "stayed fixed", "not recorded"}}};
     for (const FixCount& fix : list) {
       if (rows.size() > limit) break;
       const std::uint32_t heard = fix.stayed_fixed + fix.came_back;

@@ -320,7 +320,25 @@ class PlanPrinter {
     const StayedFixed* done = plan_.proposed ? outcome_of(plan_.proposed->fixes) : nullptr;
     const std::string reasons = done == nullptr ? "" : comeback_reasons_text(*done);
     if (!reasons.empty()) paragraph("why the proposed work came back: " + reasons);
+    repeats();
     notes();
+  }
+
+  void repeats() {
+    const RepeatComebacks& repeats = plan_.repeats;
+    if (repeats.comebacks == 0) return;
+    std::string text =
+        fmt::format("{} of {} followed", counted(repeats.comebacks, "comeback", "comebacks"),
+                    counted(repeats.vehicles, "vehicle", "vehicles"));
+    if (repeats.by_then) {
+      const Estimate& mean = *repeats.by_then;
+      text += fmt::format("; by 2 years {:.2f} a vehicle ({:.2f}-{:.2f})", mean.value, mean.low,
+                          mean.high);
+    }
+    if (repeats.more_than_once > 0) {
+      text += fmt::format("; {} came back more than once", repeats.more_than_once);
+    }
+    paragraph(text);
   }
 
   void notes() {

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "api/cli/text_layout.hpp"
+#include "api/wire/markup_text.hpp"
 #include "api/wire/pattern_text.hpp"
 
 namespace shoplore {
@@ -34,36 +35,13 @@ footer { margin-top: 6mm; font-size: 9pt; border-top: 1.5pt solid #000; }
 <body>
 )";
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
-
 std::string line_of(const Pattern& pattern, const Vocabulary& vocabulary) {
   const DiagnosticTable& table = pattern.table;
   return fmt::format(
       "<tr><td>{}</td><td class=\"cause\">{}</td><td class=\"count\">{} of {}</td>"
       "<td class=\"count\">{} of {}</td></tr>\n",
-      escaped(conditions_within_scope(pattern, vocabulary)),
-      escaped(pattern_outcome(pattern, vocabulary)), thousands(pattern.share.count),
+      markup_text(conditions_within_scope(pattern, vocabulary)),
+      markup_text(pattern_outcome(pattern, vocabulary)), thousands(pattern.share.count),
       thousands(pattern.share.out_of), thousands(table.false_negative),
       thousands(table.false_negative + table.true_negative));
 }
@@ -115,7 +93,7 @@ Result<WallSheet> wall_sheet(const PatternBook& book, const PatternChoice& choic
     sheet.html += fmt::format(
         "<h2>{}</h2>\n<p>{} closed cases</p>\n<table>\n<tr><th>what there was</th><th>what it "
         "turned out to be</th><th>in</th><th>otherwise in</th></tr>\n",
-        escaped(display_vehicle_item(scope)), thousands(list->scope_cases));
+        markup_text(display_vehicle_item(scope)), thousands(list->scope_cases));
     for (const Pattern* each : lines) sheet.html += line_of(*each, vocabulary);
     sheet.html += "</table>\n";
     ++sheet.families;

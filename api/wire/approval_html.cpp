@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "api/wire/markup_text.hpp"
 #include "indexer/case_keys.hpp"
 
 namespace shoplore {
@@ -97,10 +98,10 @@ class ApprovalPage {
 
  private:
   void heading(std::string_view text) { out_ += fmt::format("<h2>{}</h2>\n", text); }
-  void paragraph(std::string_view text) { out_ += fmt::format("<p>{}</p>\n", html_text(text)); }
+  void paragraph(std::string_view text) { out_ += fmt::format("<p>{}</p>\n", markup_text(text)); }
   void list(const std::vector<std::string>& lines) {
     out_ += "<ul>\n";
-    for (const std::string& line : lines) out_ += fmt::format("<li>{}</li>\n", html_text(line));
+    for (const std::string& line : lines) out_ += fmt::format("<li>{}</li>\n", markup_text(line));
     out_ += "</ul>\n";
   }
 
@@ -116,8 +117,9 @@ class ApprovalPage {
   void vehicle() {
     out_ += "<table>\n";
     const auto row = [&](std::string_view label, const std::string& value) {
-      out_ += fmt::format("<tr><th>{}</th><td>{}</td></tr>\n", label,
-                          value.empty() ? "<span class=\"line\">&nbsp;</span>" : html_text(value));
+      out_ +=
+          fmt::format("<tr><th>{}</th><td>{}</td></tr>\n", label,
+                      value.empty() ? "<span class=\"line\">&nbsp;</span>" : markup_text(value));
     };
     row("Job number", case_.job_number);
     row("Vehicle", vehicle_name());
@@ -206,7 +208,7 @@ class ApprovalPage {
     if (cost == nullptr) {
       paragraph("We cannot estimate this from earlier work. We tell you a price before we begin.");
     } else {
-      out_ += fmt::format("<p class=\"price\">{} {} to {}</p>\n", html_text(plan_.currency.name),
+      out_ += fmt::format("<p class=\"price\">{} {} to {}</p>\n", markup_text(plan_.currency.name),
                           lower_ten(cost->low), upper_ten(cost->high));
       paragraph(
           "Parts and work together, as such repairs usually came to here. It is an estimate, "
@@ -225,32 +227,6 @@ class ApprovalPage {
 };
 
 }  // namespace
-
-std::string html_text(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      case '\'':
-        out += "&#39;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
 
 Result<std::string> approval_html(const RepairPlan& plan, const Case& record,
                                   const Vocabulary& vocabulary) {

@@ -25,7 +25,4 @@ namespace shoplore {
 [[nodiscard]] Result<std::string> approval_html(const RepairPlan& plan, const Case& record,
                                                 const Vocabulary& vocabulary);
 
-// The text with &, <, >, " and ' written as references.
-[[nodiscard]] std::string html_text(std::string_view text);
-
 }  // namespace shoplore

@@ -1,5 +1,6 @@
 #include "api/wire/mileage_json.hpp"
 
+#include "api/wire/estimate_form.hpp"
 #include "indexer/case_keys.hpp"
 #include "indexer/json_form.hpp"
 
@@ -7,13 +8,6 @@ namespace shoplore {
 namespace {
 
 constexpr double kFirstTenth = .1, kHalf = .5;
-
-Json estimate_form(const Estimate& estimate) {
-  return {{"value", estimate.value},
-          {"low", estimate.low},
-          {"high", estimate.high},
-          {"confidence", kShownConfidence}};
-}
 
 Json age_form(const LifeAnswer& life, const Estimate& age) {
   Json form = estimate_form(age);

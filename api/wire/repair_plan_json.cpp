@@ -1,5 +1,6 @@
 #include "api/wire/repair_plan_json.hpp"
 
+#include "api/wire/estimate_form.hpp"
 #include "api/wire/list_form.hpp"
 #include "api/wire/share_form.hpp"
 #include "indexer/case_keys.hpp"
@@ -133,6 +134,12 @@ class PlanForm {
 
   void put_work(Json& json) const {
     json["fixes"] = list_of(plan_.fixes, fixes_form);
+    const RepeatComebacks& repeats = plan_.repeats;
+    json["repeat_comebacks"] = {
+        {"vehicles", repeats.vehicles},
+        {"comebacks", repeats.comebacks},
+        {"more_than_once", repeats.more_than_once},
+        {"by_two_years", repeats.by_then ? estimate_form(*repeats.by_then) : Json(nullptr)}};
     json["beside"] = list_of(plan_.beside, company_form);
     json["missed_when_left_out"] = list_of(plan_.missed, missed_form);
     json["parts"] = {{"out_of", plan_.parts.out_of},

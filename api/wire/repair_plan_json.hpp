@@ -9,6 +9,7 @@
 //      "reasons":[{"reason":"part","cases":1}],
 //      "stayed_fixed_days":[{"after":365,"share":0.97,"interval":Interval,"came_back":1,
 //        "still_watched":20}],"stayed_fixed_km":[..]}],
+//    "repeat_comebacks":{"vehicles":60,"comebacks":9,"more_than_once":1,"by_two_years":Estimate},
 //    "beside":[{"fix":"replace ignition_coil","cases":98,
 //      "beside":[{"fix":"replace plug_well_seal","cases":53}]}],
 //    "missed_when_left_out":[{"fix":"replace ignition_coil","missed":"replace plug_well_seal",
@@ -26,12 +27,12 @@
 //    "proof":[{"id":"road_test","name":"road test","minutes":20,"how":"..","caught":Share}],
 //    "revision":2412,"cases_in_records":2400,"note":".."}
 //
-// Share = share_form.hpp, Interval its interval, Caution = list_form.hpp. "case" is null without
-// one, "proposed" where no fix was ever written down, a reason nobody wrote down, minutes nobody
-// knows and the component of a part the vocabulary lacks. Where too few cases wrote a figure down,
-// "low", "median" and "high" are null and "values" has what there is. What a component commonly
-// needs afterwards is common practice, no source. One line, no trailing newline.
-// Pure function, any thread.
+// Share = share_form.hpp, Estimate = estimate_form.hpp or null, Interval its interval, Caution =
+// list_form.hpp. "case" is null without one, "proposed" where no fix was ever written down, a
+// reason nobody wrote down, minutes nobody knows and the component of a part the vocabulary lacks.
+// Where too few cases wrote a figure down, "low", "median" and "high" are null and "values" has
+// what there is. What a component commonly needs afterwards is common practice, no source. One
+// line, no trailing newline. Pure function, any thread.
 #pragma once
 
 #include <string>

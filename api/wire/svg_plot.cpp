@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "api/wire/markup_text.hpp"
+
 namespace shoplore {
 namespace {
 
@@ -15,34 +17,11 @@ constexpr double kLegendSide = 26, kLegendStep = 200;
 // By series: what tells them apart without colour.
 constexpr std::array kDashes{"", "7 4", "2 3", "10 3 2 3"};
 
-std::string escaped(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        if (static_cast<unsigned char>(c) >= 0x20) out += c;
-    }
-  }
-  return out;
-}
-
 std::string text_at(double x, double y, const std::string& anchor, const std::string& text,
                     int size = 12) {
   return fmt::format(
       "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>\n", x, y, size,
-      anchor, escaped(text));
+      anchor, markup_text(text));
 }
 
 std::string line_from(PlotPoint from, PlotPoint to, const std::string& more) {
@@ -206,8 +185,8 @@ std::string svg_of(std::span<const Plot> plots) {
       "patternTransform=\"rotate(45)\"><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"6\" "
       "stroke=\"#888\" stroke-width=\"1\"/></pattern></defs>\n"
       "<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n{4}</svg>\n",
-      kWidth, kHeight * static_cast<double>(plots.size()), escaped(titles), escaped(descriptions),
-      drawn);
+      kWidth, kHeight * static_cast<double>(plots.size()), markup_text(titles),
+      markup_text(descriptions), drawn);
 }
 
 std::string svg_of(const Plot& plot) {

@@ -5,17 +5,10 @@
 #include <cmath>
 #include <limits>
 
+#include "query/quantile.hpp"
+
 namespace shoplore {
 namespace {
-
-double quantile(const std::vector<Kilometres>& sorted, double share) {
-  const double place = share * static_cast<double>(sorted.size() - 1);
-  const auto below = static_cast<std::size_t>(place);
-  const std::size_t above = std::min(below + 1, sorted.size() - 1);
-  const auto low = static_cast<double>(sorted[below].value);
-  const auto high = static_cast<double>(sorted[above].value);
-  return low + (place - static_cast<double>(below)) * (high - low);
-}
 
 CaseMileages case_mileages(const std::vector<VehicleHistory>& histories, std::string_view cause,
                            const VehicleScope& scope) {
@@ -102,8 +95,10 @@ Result<LifeAnswer> answer_for(const std::vector<Life>& lives) {
 
 std::optional<MileageQuartiles> CaseMileages::quartiles() const {
   if (km.empty()) return std::nullopt;
-  return MileageQuartiles{quantile(km, 0), quantile(km, .25), quantile(km, .5), quantile(km, .75),
-                          quantile(km, 1)};
+  std::vector<double> ascending;
+  for (const Kilometres each : km) ascending.push_back(static_cast<double>(each.value));
+  const auto at = [&](double share) { return quantile(ascending, share); };
+  return MileageQuartiles{at(0), at(.25), at(.5), at(.75), at(1)};
 }
 
 AgeTold age_told(const LifeAnswer& life, const Estimate& age) {

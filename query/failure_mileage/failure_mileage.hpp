@@ -34,8 +34,7 @@ inline constexpr std::uint64_t kFewestToFit = 3, kFewestReplaced = 5;
 // less moves everything after it.
 inline constexpr std::uint64_t kFewestAtRisk = 5;
 
-// Of the km of cases. Quartiles interpolate between neighbours (Hyndman & Fan, The American
-// Statistician 50, 1996, definition 7).
+// Of the km of cases. Quartiles as quantile.hpp.
 struct MileageQuartiles {
   double least = 0, quarter = 0, half = 0, three_quarters = 0, greatest = 0;
 };

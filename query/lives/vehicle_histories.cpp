@@ -149,13 +149,4 @@ Result<VehicleHistory> history_of_vehicle(const Store& store, const Vocabulary& 
   return history;
 }
 
-Date last_day_of(const std::vector<VehicleHistory>& histories) {
-  assert(!histories.empty());
-  Date last;
-  for (const VehicleHistory& history : histories) {
-    for (const PastVisit& visit : history.visits) last = std::max(last, visit.done());
-  }
-  return last;
-}
-
 }  // namespace shoplore

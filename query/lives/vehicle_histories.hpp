@@ -67,7 +67,4 @@ struct VehicleHistory {
                                                         const Vocabulary& vocabulary,
                                                         std::string_view token);
 
-// The latest day any visit names; how far the records reach. Requires: histories not empty.
-[[nodiscard]] Date last_day_of(const std::vector<VehicleHistory>& histories);
-
 }  // namespace shoplore

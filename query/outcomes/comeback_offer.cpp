@@ -68,14 +68,18 @@ Result<std::vector<ComebackOffer>> comeback_offers(const Case& present, const St
   if (!history) return fail(history.error());
   const PastVisit now = past_visit({}, present, vocabulary);
   for (const PastVisit& earlier : history->visits) {
-    if (earlier.state != CaseState::kClosed || earlier.ref == present.ref) continue;
-    if (!is_in_time(earlier, now) || !is_alike(earlier, now)) continue;
-    if (is_followed(earlier, *history) || was_vouched_for(earlier, now.opened)) continue;
-    offers.push_back(offer_of(earlier, now));
+    if (may_be_comeback(earlier, now, *history)) offers.push_back(offer_of(earlier, now));
   }
   std::stable_sort(offers.begin(), offers.end(),
                    [](const ComebackOffer& a, const ComebackOffer& b) { return a.done > b.done; });
   return offers;
+}
+
+bool may_be_comeback(const PastVisit& earlier, const PastVisit& present,
+                     const VehicleHistory& history) {
+  const bool is_past = earlier.state == CaseState::kClosed && earlier.ref != present.ref;
+  return is_past && is_in_time(earlier, present) && is_alike(earlier, present) &&
+         !is_followed(earlier, history) && !was_vouched_for(earlier, present.opened);
 }
 
 std::vector<ComebackReason> possible_reasons(const PastVisit& earlier, const PastVisit& present) {

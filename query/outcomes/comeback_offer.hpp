@@ -41,6 +41,11 @@ struct ComebackOffer {
                                                                  const Store& store,
                                                                  const Vocabulary& vocabulary);
 
+// Whether the present visit may be a comeback of the earlier one, by the rule above. The history is
+// that vehicle's. Pure, any thread.
+[[nodiscard]] bool may_be_comeback(const PastVisit& earlier, const PastVisit& present,
+                                   const VehicleHistory& history);
+
 // Which reasons a comeback may have. While the present cause is not known: all. Of the same cause:
 // same_cause, part, workmanship. Of another: wrong_cause, workmanship, unrelated, and part when
 // the present cause is of a component that was worked on.

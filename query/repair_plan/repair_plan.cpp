@@ -171,6 +171,7 @@ Result<RepairPlan> repair_plan(const PlanQuestion& question, const Snapshot& sna
   plan.cases = static_cast<std::uint32_t>(cases->size());
   plan.vehicles = vehicles_among(*cases);
   plan.fixes = stayed_fixed_by_fixes(lives, plan.cause.key);
+  plan.repeats = repeat_comebacks(lives);
   plan.proposed = proposed_of(plan.fixes);
   plan.missed = missed_when_left_out(lives);
   plan_work(plan, *cases, question.open, vocabulary);

@@ -64,6 +64,7 @@ struct RepairPlan {
   std::uint32_t cases = 0, vehicles = 0;  // of this cause, all circles together
   std::optional<ProposedWork> proposed;   // nothing where no fix was ever written down
   std::vector<StayedFixed> fixes;         // what was done together, most cases first
+  RepeatComebacks repeats;                // whatever was done
   std::vector<FixCompany> beside;         // of the proposed fixes
   std::vector<MissedPart> missed;
   PartsUsed parts;  // of the proposed work

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <array>
-#include <cassert>
-#include <cmath>
 #include <map>
+
+#include "query/quantile.hpp"
 
 namespace shoplore {
 namespace {
@@ -35,15 +35,6 @@ bool is_inside(const PlanCase& one, VehiclesAlike vehicles, const WorkOf& work) 
 }
 
 }  // namespace
-
-double quantile(std::span<const double> ascending, double p) {
-  assert(!ascending.empty() && p >= 0 && p <= 1);
-  const double h = p * static_cast<double>(ascending.size() - 1);
-  const auto below = static_cast<std::size_t>(std::floor(h));
-  const std::size_t above = std::min(below + 1, ascending.size() - 1);
-  const double part = h - static_cast<double>(below);
-  return ascending[below] + part * (ascending[above] - ascending[below]);
-}
 
 Currency usual_currency(std::span<const PlanCase> cases) {
   std::map<std::string, std::uint32_t> counts;

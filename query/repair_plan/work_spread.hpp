@@ -7,9 +7,7 @@
 // circle has enough, the values of the last that has any with the same fixes (else of any) are
 // listed, and nothing is summed up.
 //
-// A quantile is that of type 7 in Hyndman & Fan (1996, Amer. Statist. 50:361), which R and NumPy
-// take by default: of x(1) <= ... <= x(n), with h = (n - 1) p + 1,
-// x(floor h) + (h - floor h) (x(floor h + 1) - x(floor h)).
+// Quantiles are those of quantile.hpp.
 //
 // Clocked hours are those of the repair alone; diagnosis is apart. Costs are what the customer was
 // charged in all (cost_total), in one currency: others are counted, never converted.
@@ -75,8 +73,5 @@ struct Currency {
 
 [[nodiscard]] WorkSpread work_spread(std::span<const PlanCase> cases, WorkFigure figure,
                                      const WorkOf& work, const Currency& currency);
-
-// Requires: ascending, not empty, 0 <= p <= 1.
-[[nodiscard]] double quantile(std::span<const double> ascending, double p);
 
 }  // namespace shoplore

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 
+#include "indexer/evidence_item.hpp"
 #include "indexer/quantities.hpp"
+#include "query/outcomes/comeback_offer.hpp"
 #include "query/watch_out/at_stake.hpp"
 
 namespace shoplore {
@@ -52,27 +54,34 @@ std::string told(const PastVisit& visit, const Vocabulary& vocabulary) {
   return text + " " + what_was_found(visit, vocabulary) + " (" + visit.ref + ")";
 }
 
-bool is_of_this_complaint(const PastVisit& visit, const WatchQuestion& question) {
-  const auto stated = [&](const std::string& attribute) {
-    return states(question, {attribute, "present"});
-  };
-  const auto any = [&](const std::vector<std::string>& ids, const std::string& prefix) {
-    return std::any_of(ids.begin(), ids.end(),
-                       [&](const std::string& id) { return stated(prefix + id); });
-  };
-  if (any(visit.symptoms, "symptom:") || any(visit.codes, "code:")) return true;
-  const auto rows = likely_rows(question);
-  return std::any_of(rows.begin(), rows.end(),
-                     [&](const LikelyRow& likely) { return likely.key() == visit.cause; });
+// The question as a visit of that day, its cause not known yet.
+PastVisit visit_of(const WatchQuestion& question, const VehicleNow& vehicle) {
+  PastVisit now;
+  now.ref = vehicle.ref;
+  now.state = CaseState::kOpen;
+  now.opened = *vehicle.day;
+  for (const EvidenceItem& item : question.items) {
+    if (item.value != "present") continue;
+    const std::string_view kind = kind_of_attribute(item.attribute);
+    if (kind == "symptom") now.symptoms.emplace_back(id_of_attribute(item.attribute));
+    if (kind == "code") now.codes.emplace_back(id_of_attribute(item.attribute));
+  }
+  std::sort(now.symptoms.begin(), now.symptoms.end());
+  std::sort(now.codes.begin(), now.codes.end());
+  return now;
 }
 
-// The last repair this may be a comeback of; null when there is none.
-const PastVisit* may_be_comeback_of(const std::vector<PastVisit>& visits, Date day,
+// The last repair this may be a comeback of, by what was found or by a cause likely now; null when
+// there is none.
+const PastVisit* may_be_comeback_of(const VehicleHistory& history, PastVisit now,
                                     const WatchQuestion& question) {
-  for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
-    const auto since = day.days - visit->done().days;
-    if (visit->fixes.empty() || since.count() < 0 || since > kComebackWindow) continue;
-    if (is_of_this_complaint(*visit, question)) return &*visit;
+  std::vector<std::string> causes{""};
+  for (const LikelyRow& likely : likely_rows(question)) causes.push_back(likely.key());
+  for (auto visit = history.visits.rbegin(); visit != history.visits.rend(); ++visit) {
+    for (const std::string& cause : causes) {
+      now.cause = cause;
+      if (may_be_comeback(*visit, now, history)) return &*visit;
+    }
   }
   return nullptr;
 }
@@ -91,7 +100,7 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   auto history = history_of_vehicle(store, question.vocabulary, vehicle.token);
   if (!history && history.error().code == ErrorCode::kNotFound) return std::optional<Warning>{};
   if (!history) return fail(history.error());
-  std::vector<PastVisit>& visits = history->visits;
+  std::vector<PastVisit> visits = history->visits;
   std::erase_if(visits, [&](const PastVisit& visit) {
     if (vehicle.ref.empty()) return false;
     return visit.ref == vehicle.ref || (vehicle.day && visit.opened > *vehicle.day);
@@ -110,7 +119,7 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   }
   const bool may_be_back = vehicle.day && vehicle.follows.empty();
   const PastVisit* before =
-      may_be_back ? may_be_comeback_of(visits, *vehicle.day, question) : nullptr;
+      may_be_back ? may_be_comeback_of(*history, visit_of(question, vehicle), question) : nullptr;
   const PastVisit& last = before == nullptr ? visits.back() : *before;
   warning.about = last.ref;
   warning.cause = last.cause;

@@ -306,5 +306,20 @@ TEST(Arguments, RefusesNamingVerbAndOption) {
   }
 }
 
+TEST(Arguments, AnOptionWithAnEmptyValueIsRefusedByName) {
+  const std::vector<std::vector<std::string>> lines{
+      {"outcomes", "case-1", "stayed_fixed", "--on", ""},
+      {"add", "--plate", "", "no power"},
+      {"plan", "spark plug worn", "--case", ""},
+      {"mileage", "spark plug worn", "--svg", ""}};
+  for (const auto& line : lines) {
+    const auto parsed = parse_arguments(line);
+    ASSERT_FALSE(parsed.invocation) << line[0];
+    EXPECT_NE(parsed.invocation.error().place.find("--"), std::string::npos) << line[0];
+    EXPECT_EQ(parsed.invocation.error().message, "is empty") << line[0];
+  }
+  EXPECT_TRUE(parse_arguments({"vocabulary", "add", "check", "x", "--unit", ""}).invocation);
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -162,7 +162,7 @@ Likely causes
   counted in 19 cases (17 vehicles): make brackwater, P0299
   1  wastegate linkage, seized open  14 of 19   74 %  |--------===o===-|  p  .81
      (13 vehicles)
-     what was done in 9 cases of it            cases  stayed fixed  not heard of
+     what was done in 9 cases of it            cases  stayed fixed  not recorded
      replace wastegate linkage                     9        7 of 8             1
      why                                        with this cause  all other cases
      P0299                                ×5.8         17 of 19      60 of 1,200

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <random>
 
+#include "query/quantile.hpp"
 #include "tests/query/repair_plan/made_cases.hpp"
 
 namespace shoplore {

@@ -31,7 +31,7 @@ class SeenBefore : public ::testing::Test {
       "vehicle":{"mileage_km":120500},"symptoms":[{"id":"lack_of_power","state":"present"}],
       "codes":[{"code":"P0299"}],"cause":{"component":"charge_air_hose","failure":"split"},
       "correction":{"fixes":[{"action":"replace","component":"charge_air_hose"}]},
-      "outcome":{"status":"stayed_fixed","as_of":"2024-09-01"}})");
+      "outcome":{"status":"stayed_fixed","as_of":"2024-03-20"}})");
     record(R"({"ref":"two","state":"no_complaint","opened":"2024-09-01",
       "visit":{"kind":"service"},"vehicle":{"mileage_km":131000}})");
   }
@@ -90,6 +90,7 @@ TEST_F(SeenBefore, TheSameComplaintWithinTwoYearsMayBeAComeback) {
                {"another complaint", "2024-04-01", {kLoud}, false},
                {"730 days after", "2026-03-02", {kFlat}, true},
                {"731 days after", "2026-03-03", {kFlat}, false},
+               {"vouched for later", "2024-03-15", {kFlat}, false},
                {"no day known", "", {kFlat}, false}};
   for (const auto& each : table) {
     const auto warning = warned(each.day, each.items);
