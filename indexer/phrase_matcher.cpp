@@ -5,6 +5,7 @@
 #include "indexer/clause_marks.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/phrase_form.hpp"
+#include "indexer/phrase_gaps.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -13,30 +14,6 @@ namespace {
 constexpr std::size_t kLongestShorthand = 3;
 constexpr std::size_t kLooseGap = 2;    // other words among the words of a loose match
 constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
-
-// Whether a word may stand between two words of a phrase: "linkage [is] stiff [by] hand". Never
-// one that joins two things: "turbo and actuator" is no turbo actuator.
-bool may_stand_between(EntryKind kind, std::string_view word) {
-  if (kind == EntryKind::kCheck && (says_pass(word) || says_fail(word))) return true;
-  // "keeps running on" is no "engine running".
-  if (kind == EntryKind::kCondition) return says_nothing(word);
-  if (kind == EntryKind::kSymptom && (word == "will" || word == "would")) return true;
-  return says_nothing(word) || is_filler(word);
-}
-
-// "abs [and esp lamps]", "airbag + abs lights": names joined before the one lamp that all share.
-bool shares_lamp(const std::vector<Token>& tokens, const std::vector<char>& claimed,
-                 std::size_t at) {
-  constexpr std::size_t kReach = 4;
-  bool joins = false;
-  for (std::size_t i = at; i < tokens.size() && i < at + kReach; ++i) {
-    if (claimed[i] != 0 || tokens[i].clause != tokens[at].clause) return false;
-    if (i == at && tokens[i].text != "and" && tokens[i].text != "or") return false;
-    joins = joins || i > at;
-    if (tokens[i].stem == "lamp") return joins && i > at + 1;
-  }
-  return false;
-}
 
 // A word that keeps what stands on its two sides apart.
 template <class Phrase>
@@ -49,18 +26,6 @@ bool joins_or_denies(const std::string& word, const Phrase& phrase) {
 // done.
 bool is_an_order(std::string_view stem) {
   return stem == "check" || stem == "servic";
-}
-
-// "the pedal is not soft", "the alarm has never gone off", "the lamp no longer flashes", "the belt
-// has stopped squealing".
-bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t at) {
-  if (kind != EntryKind::kSymptom) return false;
-  const std::string& word = tokens[at].text;
-  const std::string_view next =
-      at + 1 < tokens.size() ? std::string_view(tokens[at + 1].text) : std::string_view();
-  if (word == "stopped" || word == "ceased") return next.ends_with("ing");
-  return word == "not" || word == "never" || word == "neither" ||
-         (word == "no" && next == "longer");
 }
 
 // Whether the word may stand before word k of the phrase; one that denies a symptom from within

@@ -1,7 +1,5 @@
-// Layout: a chunk holds, for its 65,536 case ids, one Roaring bitmap per term (items, known
-// groups, proofs, prefixes as in the index) with ids relative to the chunk, a bitmap of the cases
-// that count at all, and one packed column per value. Profiles, vehicles and cause-vehicle pairs
-// are numbered once for all chunks, append-only, so a rebuilt chunk can share them.
+// Profiles, vehicles and cause-vehicle pairs are numbered once for all chunks (ledger_chunk.hpp),
+// append-only, so a rebuilt chunk can share them.
 //
 // Counting: AND the bitmaps, then walk the matches once. Distinct vehicles are counted by setting
 // bits in a bit set of all vehicles: at a million vehicles 125 kB, which stays in cache.
@@ -17,29 +15,11 @@
 #include <string>
 
 #include "query/filter_query.hpp"
+#include "query/ledger_chunk.hpp"
 #include "query/numbering.hpp"
 
 namespace shoplore {
 namespace {
-
-constexpr std::int32_t kNoNumber = std::numeric_limits<std::int32_t>::min();
-
-struct Row {
-  std::uint32_t profile = 0, vehicle = 0, cause_vehicle = 0;
-  CauseNumber cause = 0;
-  std::int32_t closed = kNoNumber, mileage = kNoNumber, model_year = kNoNumber;
-  std::int32_t came_back = kNoNumber;
-};
-
-struct Chunk {
-  Roaring counted;
-  std::map<std::string, Roaring, std::less<>> bits;
-  std::vector<Row> rows;  // by id within the chunk; meaningful where counted
-};
-
-std::int32_t whole_number(const std::string& value) {
-  return value.empty() ? kNoNumber : static_cast<std::int32_t>(Xapian::sortable_unserialise(value));
-}
 
 // One bit a number, to count distinct ones.
 class SeenSet {
@@ -58,89 +38,10 @@ class SeenSet {
   std::vector<std::uint64_t> words_;
 };
 
-struct NumberFilter {
-  std::int64_t closed_from, mileage_from, mileage_to, year_from, year_to;
-  bool passes(const Row& row) const {
-    return row.closed >= closed_from && row.mileage >= mileage_from && row.mileage < mileage_to &&
-           row.model_year >= year_from && row.model_year < year_to;
-  }
-};
-
-// An open band lets cases without the value through; a band with an end does not.
-NumberFilter number_filter(const Filter& filter) {
-  constexpr std::int64_t kAny = kNoNumber, kTop = std::numeric_limits<std::int64_t>::max();
-  const auto from = [](bool open, std::optional<std::int64_t> low) {
-    return open ? kAny : std::max(low.value_or(kAny + 1), kAny + 1);
-  };
-  NumberFilter numbers{kAny, kAny, kTop, kAny, kTop};
-  if (filter.closed_since)
-    numbers.closed_from = filter.closed_since->days.time_since_epoch().count();
-  const auto& mileage = filter.mileage;
-  numbers.mileage_from =
-      from(mileage.is_open(), mileage.low ? std::optional(mileage.low->value) : std::nullopt);
-  if (mileage.high) numbers.mileage_to = mileage.high->value;
-  const auto& year = filter.model_year;
-  numbers.year_from =
-      from(year.is_open(), year.low ? std::optional<std::int64_t>(*year.low) : std::nullopt);
-  if (year.high) numbers.year_to = *year.high;
-  return numbers;
-}
-
-bool filters_numbers(const Filter& filter) {
-  return filter.closed_since || !filter.mileage.is_open() || !filter.model_year.is_open();
-}
-
-const Roaring* bits_of(const Chunk& chunk, const std::string& term) {
-  const auto found = chunk.bits.find(term);
-  return found == chunk.bits.end() ? nullptr : &found->second;
-}
-
-// Matches of the bitmap part of a question within one chunk.
-Roaring matches_in(const Chunk& chunk, const CountQuestion& question) {
-  std::vector<std::string> required;
-  std::vector<std::string> excluded;
-  const Filter& filter = question.filter;
-  if (!filter.make.empty()) required.push_back(item_term(name_item("make", filter.make)));
-  if (!filter.engine_family.empty()) {
-    required.push_back(item_term(name_item("engine_family", filter.engine_family)));
-  }
-  for (const EvidenceItem& item : question.all_of) {
-    const bool by_group = known_by(item.attribute) == KnownBy::kGroup && item.value == "absent";
-    if (by_group) excluded.push_back(item_term({item.attribute, "present"}));
-    required.push_back(by_group ? known_term(known_group(item.attribute)) : item_term(item));
-  }
-  for (const std::string& attribute : question.known) {
-    if (known_by(attribute) == KnownBy::kMention) continue;
-    required.push_back(known_term(known_group(attribute)));
-  }
-  std::vector<const Roaring*> bitmaps;
-  for (const std::string& term : required) {
-    const Roaring* bits = bits_of(chunk, term);
-    if (bits == nullptr) return {};
-    bitmaps.push_back(bits);
-  }
-  // Smallest first: the intermediate result never grows.
-  std::sort(bitmaps.begin(), bitmaps.end(),
-            [](const Roaring* a, const Roaring* b) { return a->cardinality() < b->cardinality(); });
-  Roaring matches = bitmaps.empty() ? chunk.counted : *bitmaps.front();
-  for (std::size_t i = 1; i < bitmaps.size(); ++i) matches &= *bitmaps[i];
-  for (const std::string& term : excluded) {
-    if (const Roaring* bits = bits_of(chunk, term)) matches -= *bits;
-  }
-  if (!filter.proofs.empty()) {
-    Roaring any;
-    for (const Proof proof : filter.proofs) {
-      if (const Roaring* bits = bits_of(chunk, proof_term(proof))) any |= *bits;
-    }
-    matches &= any;
-  }
-  return matches;
-}
-
 }  // namespace
 
 struct Ledger::Impl {
-  std::vector<std::shared_ptr<const Chunk>> chunks;
+  std::vector<std::shared_ptr<const LedgerChunk>> chunks;
   CauseTable causes;
   std::shared_ptr<Numbering> profiles = std::make_shared<Numbering>();
   std::shared_ptr<Numbering> vehicles = std::make_shared<Numbering>();
@@ -163,15 +64,15 @@ struct Ledger::Impl {
       matches.toUint32Array(ids.data());
       const auto base = static_cast<std::uint32_t>(c * kChunkCases);
       for (const std::uint32_t id : ids) {
-        const Row& row = chunks[c]->rows[id];
+        const LedgerRow& row = chunks[c]->rows[id];
         if (!has_numbers || numbers.passes(row)) visit(base + id, row);
       }
     }
   }
 
-  Row row_of(const std::string& profile, const std::string& vehicle,
-             const std::string& cause_vehicle) {
-    Row row;
+  LedgerRow row_of(const std::string& profile, const std::string& vehicle,
+                   const std::string& cause_vehicle) {
+    LedgerRow row;
     row.profile = profiles->number(profile);
     row.cause = causes.number(profile.substr(0, profile.find('|')));
     row.vehicle = vehicles->number(vehicle);
@@ -193,79 +94,6 @@ struct Ledger::Impl {
   }
 };
 
-namespace {
-
-using Chunks = std::vector<std::shared_ptr<Chunk>>;
-
-Chunk& chunk_for(Chunks& chunks, Xapian::docid id) {
-  const std::size_t number = id / kChunkCases;
-  if (chunks.size() <= number) chunks.resize(number + 1);
-  if (!chunks[number]) {
-    chunks[number] = std::make_shared<Chunk>();
-    chunks[number]->rows.resize(kChunkCases);
-  }
-  return *chunks[number];
-}
-
-void load_bits(const Xapian::Database& index, std::string_view prefix, Chunks& chunks) {
-  const std::string start(prefix);
-  std::vector<std::uint32_t> ids;
-  for (auto term = index.allterms_begin(start); term != index.allterms_end(start); ++term) {
-    std::size_t chunk = 0;
-    const auto flush = [&] {
-      if (ids.empty()) return;
-      chunks[chunk]->bits[*term] = Roaring(ids.size(), ids.data());
-      ids.clear();
-    };
-    for (auto it = index.postlist_begin(*term); it != index.postlist_end(*term); ++it) {
-      if (*it / kChunkCases != chunk) {
-        flush();
-        chunk = *it / kChunkCases;
-      }
-      ids.push_back(*it % kChunkCases);
-    }
-    flush();
-  }
-}
-
-void load_numbers(const Xapian::Database& index, Xapian::valueno slot, std::int32_t Row::*column,
-                  Chunks& chunks) {
-  for (auto it = index.valuestream_begin(slot); it != index.valuestream_end(slot); ++it) {
-    chunk_for(chunks, it.get_docid()).rows[it.get_docid() % kChunkCases].*column =
-        whole_number(*it);
-  }
-}
-
-// A case as the index holds it now goes into a chunk that was copied for it.
-void put_document(const Xapian::Document& document, std::uint32_t id, const Row& row,
-                  Chunk& chunk) {
-  for (auto term = document.termlist_begin(); term != document.termlist_end(); ++term) {
-    const std::string text = *term;
-    if (text.starts_with(kItemPrefix) || text.starts_with(kKnownPrefix) ||
-        text.starts_with(kProofPrefix)) {
-      chunk.bits[text].add(id);
-    }
-  }
-  chunk.counted.add(id);
-  Row& placed = chunk.rows[id];
-  placed = row;
-  placed.closed = whole_number(document.get_value(kClosedSlot));
-  placed.mileage = whole_number(document.get_value(kMileageSlot));
-  placed.model_year = whole_number(document.get_value(kModelYearSlot));
-  placed.came_back = whole_number(document.get_value(kCameBackSlot));
-}
-
-void take_out(std::uint32_t id, Chunk& chunk) {
-  if (!chunk.counted.contains(id)) return;
-  chunk.counted.remove(id);
-  for (auto it = chunk.bits.begin(); it != chunk.bits.end();) {
-    it->second.remove(id);
-    it = it->second.isEmpty() ? chunk.bits.erase(it) : std::next(it);
-  }
-}
-
-}  // namespace
-
 Ledger::Ledger() : impl_(std::make_shared<Impl>()) {}
 Ledger::~Ledger() = default;
 Ledger::Ledger(const Ledger&) = default;
@@ -273,21 +101,21 @@ Ledger& Ledger::operator=(const Ledger&) = default;
 
 Ledger Ledger::load(const Xapian::Database& index) {
   auto impl = std::make_shared<Impl>();
-  Chunks chunks;
+  LedgerChunks chunks;
   auto vehicle = index.valuestream_begin(kVehicleSlot);
   auto pair = index.valuestream_begin(kCauseVehicleSlot);
   // Every document has these three values, so the streams run in step.
   for (auto it = index.valuestream_begin(kProfileSlot); it != index.valuestream_end(kProfileSlot);
        ++it, ++vehicle, ++pair) {
-    Chunk& chunk = chunk_for(chunks, it.get_docid());
+    LedgerChunk& chunk = chunk_for(chunks, it.get_docid());
     const std::uint32_t id = it.get_docid() % kChunkCases;
     chunk.rows[id] = impl->row_of(*it, *vehicle, *pair);
     chunk.counted.add(id);
   }
-  load_numbers(index, kClosedSlot, &Row::closed, chunks);
-  load_numbers(index, kMileageSlot, &Row::mileage, chunks);
-  load_numbers(index, kModelYearSlot, &Row::model_year, chunks);
-  load_numbers(index, kCameBackSlot, &Row::came_back, chunks);
+  load_numbers(index, kClosedSlot, &LedgerRow::closed, chunks);
+  load_numbers(index, kMileageSlot, &LedgerRow::mileage, chunks);
+  load_numbers(index, kModelYearSlot, &LedgerRow::model_year, chunks);
+  load_numbers(index, kCameBackSlot, &LedgerRow::came_back, chunks);
   for (const std::string_view prefix : {kItemPrefix, kKnownPrefix, kProofPrefix}) {
     load_bits(index, prefix, chunks);
   }
@@ -300,15 +128,15 @@ Ledger Ledger::load(const Xapian::Database& index) {
 
 Ledger Ledger::updated(const Xapian::Database& index, const std::set<CaseId>& cases) const {
   auto impl = std::make_shared<Impl>(*impl_);
-  std::map<std::size_t, std::shared_ptr<Chunk>> copies;
-  Chunks made;
+  std::map<std::size_t, std::shared_ptr<LedgerChunk>> copies;
+  LedgerChunks made;
   for (const CaseId case_id : cases) {
     const std::size_t number = case_id.value / kChunkCases;
     if (impl->chunks.size() <= number) impl->chunks.resize(number + 1);
-    std::shared_ptr<Chunk>& chunk = copies[number];
+    std::shared_ptr<LedgerChunk>& chunk = copies[number];
     if (!chunk) {
-      chunk = impl->chunks[number] ? std::make_shared<Chunk>(*impl->chunks[number])
-                                   : std::make_shared<Chunk>();
+      chunk = impl->chunks[number] ? std::make_shared<LedgerChunk>(*impl->chunks[number])
+                                   : std::make_shared<LedgerChunk>();
       chunk->rows.resize(kChunkCases);
     }
     const std::uint32_t id = case_id.value % kChunkCases;
@@ -339,7 +167,7 @@ Ledger Ledger::without(const std::set<CaseId>& cases) const {
   }
   for (std::size_t i = 0; i < gone.size(); ++i) {
     if (gone[i].isEmpty() || !impl->chunks[i]) continue;
-    auto chunk = std::make_shared<Chunk>(*impl->chunks[i]);
+    auto chunk = std::make_shared<LedgerChunk>(*impl->chunks[i]);
     chunk->counted -= gone[i];
     for (auto it = chunk->bits.begin(); it != chunk->bits.end();) {
       it->second -= gone[i];
@@ -360,7 +188,7 @@ Result<Tally> Ledger::tally(const CountQuestion& question) const {
   std::vector<std::uint32_t> by_profile(impl_->profile_list.size());
   SeenSet vehicles(impl_->vehicle_count);
   SeenSet pairs(impl_->cause_vehicle_count);
-  impl_->for_each_match(question, [&](std::uint32_t, const Row& row) {
+  impl_->for_each_match(question, [&](std::uint32_t, const LedgerRow& row) {
     ++tally.cases;
     ++tally.cases_by_cause[row.cause];
     ++by_profile[row.profile];
@@ -377,13 +205,14 @@ Result<Tally> Ledger::tally(const CountQuestion& question) const {
 
 Result<std::vector<std::uint32_t>> Ledger::by_cause(const CountQuestion& question) const {
   std::vector<std::uint32_t> counts(impl_->causes.size());
-  impl_->for_each_match(question, [&](std::uint32_t, const Row& row) { ++counts[row.cause]; });
+  impl_->for_each_match(question,
+                        [&](std::uint32_t, const LedgerRow& row) { ++counts[row.cause]; });
   return counts;
 }
 
 Result<std::vector<CaseCause>> Ledger::cases(const CountQuestion& question) const {
   std::vector<CaseCause> found;
-  impl_->for_each_match(question, [&](std::uint32_t id, const Row& row) {
+  impl_->for_each_match(question, [&](std::uint32_t id, const LedgerRow& row) {
     const bool day_known = row.came_back != kNoNumber;
     found.push_back(
         {CaseId{id}, row.cause, day_known ? std::optional<int>(row.came_back) : std::nullopt});
@@ -426,7 +255,8 @@ const CauseTable& Ledger::causes() const {
 
 std::vector<CaseId> Ledger::matching(const CountQuestion& question) const {
   std::vector<CaseId> ids;
-  impl_->for_each_match(question, [&](std::uint32_t id, const Row&) { ids.push_back(CaseId{id}); });
+  impl_->for_each_match(question,
+                        [&](std::uint32_t id, const LedgerRow&) { ids.push_back(CaseId{id}); });
   return ids;
 }
 

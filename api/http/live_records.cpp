@@ -13,6 +13,7 @@
 
 #include "api/http/background_fit.hpp"
 #include "api/http/background_lately.hpp"
+#include "api/http/current_snapshot.hpp"
 #include "query/cause_words.hpp"
 
 namespace shoplore {
@@ -23,25 +24,6 @@ constexpr std::chrono::milliseconds kPoll{100};
 constexpr std::chrono::milliseconds kFollowPatience{2'000};
 constexpr std::chrono::milliseconds kStartPatience{30'000};
 constexpr int kAskTries = 3;
-
-// The snapshot in use. Not std::atomic<std::shared_ptr>: g++ 12 releases its readers' side with
-// relaxed ordering, which the thread sanitizer reports. The lock is held to copy a pointer.
-class CurrentSnapshot {
- public:
-  explicit CurrentSnapshot(std::shared_ptr<const Snapshot> first) : snapshot_(std::move(first)) {}
-  std::shared_ptr<const Snapshot> load() const {
-    const std::lock_guard lock(mutex_);
-    return snapshot_;
-  }
-  void store(std::shared_ptr<const Snapshot> fresh) {
-    const std::lock_guard lock(mutex_);
-    snapshot_.swap(fresh);  // the old one may die, after the lock is gone
-  }
-
- private:
-  mutable std::mutex mutex_;
-  std::shared_ptr<const Snapshot> snapshot_;
-};
 
 }  // namespace
 
