@@ -52,6 +52,10 @@ struct Filter {
   Band<int> model_year;
   std::optional<Date> closed_since;  // that day included
   std::set<Proof> proofs;            // any of these; empty means all
+  [[nodiscard]] bool is_open() const {
+    return make.empty() && engine_family.empty() && mileage.is_open() && model_year.is_open() &&
+           !closed_since && proofs.empty();
+  }
 };
 
 struct CountQuestion {

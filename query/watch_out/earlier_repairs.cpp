@@ -79,6 +79,12 @@ class EarlierRepairs {
     }
     wide_ = {complaint, *asked};
     narrow_ = wide_;
+    asked_anywhere_ = *asked;
+    if (!question_.filter.is_open()) {
+      const auto anywhere = question_.counter.by_cause({complaint, {}, {std::string(kRepair)}});
+      if (!anywhere) return fail(anywhere.error());
+      asked_anywhere_ = total(*anywhere);
+    }
     const auto vehicle = vehicle_of(question_);
     if (vehicle.empty()) return {};
     narrow_.items.insert(narrow_.items.end(), vehicle.begin(), vehicle.end());
@@ -118,15 +124,17 @@ class EarlierRepairs {
   }
   static std::string component_of(const std::string& fix) { return fix.substr(fix.find(' ') + 1); }
 
-  // Among the cases outside the complaint, whatever the filter.
-  Result<double> rate_elsewhere(const ItemByCause& repair) const {
+  // Among the cases outside the complaint, whatever the filter; `wide` is the count within it.
+  Result<double> rate_elsewhere(const ItemByCause& repair, const Counts& wide) const {
     const std::string component = component_of(fix_of(repair));
-    const auto inside = question_.counter.by_cause({with(wide_.items, repair.item), {}});
-    if (!inside) return fail(inside.error());
-    const auto asked = question_.counter.by_cause({wide_.items, {}, {std::string(kRepair)}});
-    if (!asked) return fail(asked.error());
-    return Others{in_vain(repair.cases, component) - in_vain(*inside, component),
-                  total(question_.basis.asked) - total(*asked)}
+    Counts inside = wide;
+    if (!question_.filter.is_open()) {
+      auto unfiltered = question_.counter.by_cause({with(wide_.items, repair.item), {}});
+      if (!unfiltered) return fail(unfiltered.error());
+      inside = std::move(*unfiltered);
+    }
+    return Others{in_vain(repair.cases, component) - in_vain(inside, component),
+                  total(question_.basis.asked) - asked_anywhere_}
         .rate();
   }
 
@@ -149,7 +157,7 @@ class EarlierRepairs {
     auto wide = count(wide_.items, {repair.item});
     if (!wide) return fail(wide.error());
     if (in_vain(*wide, component) < kFewestWarned) return none;
-    const auto elsewhere = rate_elsewhere(repair);
+    const auto elsewhere = rate_elsewhere(repair, *wide);
     if (!elsewhere) return fail(elsewhere.error());
     auto narrow = count(narrow_.items, {repair.item});
     if (!narrow) return fail(narrow.error());
@@ -258,6 +266,7 @@ class EarlierRepairs {
   const WatchQuestion& question_;
   std::vector<std::string> components_;  // of each cause, by CauseNumber
   Group wide_, narrow_;
+  std::uint32_t asked_anywhere_ = 0;  // of the wide group, whatever the filter
 };
 
 }  // namespace
