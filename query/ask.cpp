@@ -136,12 +136,14 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
 }
 
 // The vehicle, where the question knows it by its token.
-std::optional<VehicleNow> vehicle_now(const Question& question) {
-  const Case& record = question.record;
+std::optional<VehicleNow> vehicle_now(const Question& question, const Recognised& recognised) {
+  Case record = question.record;
+  add_recognised(record, recognised);
   const std::string& token = record.vehicle.token.empty() ? question.vehicle : record.vehicle.token;
   if (token.empty()) return std::nullopt;
   const bool is_opened = record.opened != Date{};
-  return VehicleNow{token, record.ref, is_opened ? record.opened : question.day, record.follows};
+  return VehicleNow{token, record.ref, is_opened ? record.opened : question.day, record.follows,
+                    record.vehicle.mileage_km};
 }
 
 Result<void> warn_into(Answer& answer, const Question& question, const Snapshot& snapshot,
@@ -149,7 +151,7 @@ Result<void> warn_into(Answer& answer, const Question& question, const Snapshot&
   auto warnings = watch_out(
       {answer.understood.evidence, answer.understood.known, answer.likely_causes, question.filter,
        snapshot.ledger(), vocabulary, snapshot.watch_basis(vocabulary), snapshot.figures()},
-      vehicle_now(question), store);
+      vehicle_now(question, answer.understood.recognised), store);
   if (!warnings) return fail(warnings.error());
   answer.watch_out = std::move(*warnings);
   return {};

@@ -92,6 +92,19 @@ std::string comeback_text(const PastVisit& visit, Date day, const Vocabulary& vo
                      display_fixes(visit.fixes, vocabulary));
 }
 
+// Of the visit with the highest reading, where that is above the present one.
+std::string odometer_text(const std::vector<PastVisit>& visits, std::optional<Kilometres> now) {
+  const auto highest = std::max_element(
+      visits.begin(), visits.end(), [](const PastVisit& a, const PastVisit& b) {
+        return a.km.value_or(Kilometres{}) < b.km.value_or(Kilometres{});
+      });
+  if (!now || !highest->km || *highest->km <= *now) return "";
+  return fmt::format(
+      ". The odometer stood higher then ({} km, {}) than now ({} km): one reading is wrong, or it "
+      "was changed",
+      thousands(highest->km->value), highest->ref, thousands(now->value));
+}
+
 }  // namespace
 
 Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
@@ -129,6 +142,7 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   if (before != nullptr) {
     warning.text += comeback_text(*before, *vehicle.day, question.vocabulary);
   }
+  warning.text += odometer_text(visits, vehicle.km);
   for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
     if (warning.cases.size() == kCasesBehind) break;
     warning.cases.push_back(visit->id);

@@ -49,12 +49,14 @@ class SeenBefore : public ::testing::Test {
   std::optional<Warning> warned(const std::string& day, const std::vector<EvidenceItem>& items,
                                 const std::string& ref = "",
                                 const std::vector<LikelyCause>& causes = {},
-                                const std::string& follows = "") {
+                                const std::string& follows = "",
+                                std::optional<Kilometres> km = {}) {
     const std::vector<std::string> known;
     const WatchQuestion question{items,           known,   causes,        filter_,
                                  shop_.counter(), words(), shop_.basis(), shop_.figures()};
     const auto when = day.empty() ? std::nullopt : std::optional(parse_date(day).value());
-    return warn_of_visits_before({token_, ref, when, follows}, question, records_->store()).value();
+    return warn_of_visits_before({token_, ref, when, follows, km}, question, records_->store())
+        .value();
   }
 
   std::filesystem::path home_;
@@ -64,6 +66,15 @@ class SeenBefore : public ::testing::Test {
   WatchShop shop_{std::vector<PlainCase>{{"charge_air_hose:split", {}}}};
   Filter filter_;
 };
+
+TEST_F(SeenBefore, AnOdometerThatStoodHigherIsPointedOut) {
+  const auto lower = warned("2025-01-10", {kLoud}, "", {}, "", Kilometres{130'999});
+  EXPECT_THAT(lower->text, HasSubstr(". The odometer stood higher then (131,000 km, two) than now "
+                                     "(130,999 km): one reading is wrong, or it was changed"));
+  const auto equal = warned("2025-01-10", {kLoud}, "", {}, "", Kilometres{131'000});
+  EXPECT_THAT(equal->text, Not(HasSubstr("odometer")));
+  EXPECT_THAT(warned("2025-01-10", {kLoud})->text, Not(HasSubstr("odometer")));
+}
 
 TEST_F(SeenBefore, ItsVisitsAreToldInTheirOrder) {
   const auto warning = warned("2025-01-10", {kLoud});
