@@ -217,13 +217,15 @@ int mileage_band(Kilometres mileage) {
 std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary) {
   const std::string_view kind = kind_of_attribute(item.attribute);
   const std::string id(id_of_attribute(item.attribute));
-  const std::string no = item.value == kAbsent ? "no " : "";
-  if (kind == "symptom") return no + vocabulary.display_name(EntryKind::kSymptom, id);
+  // Behind the name, since many names are statements: "no sits low at one corner" is no English.
+  const bool is_absent = item.value == kAbsent;
+  const std::string absent = is_absent ? " (absent)" : "";
+  if (kind == "symptom") return vocabulary.display_name(EntryKind::kSymptom, id) + absent;
   if (kind == "condition") return vocabulary.display_name(EntryKind::kCondition, id);
-  if (kind == "code") return no + id;
-  if (kind == "work_sign") return no + vocabulary.display_name(EntryKind::kWorkSign, id);
+  if (kind == "code") return id + absent;
+  if (kind == "work_sign") return vocabulary.display_name(EntryKind::kWorkSign, id) + absent;
   if (kind == "earlier_repair") {
-    return (no.empty() ? "earlier: " : "no earlier ") + display_fix(id, vocabulary);
+    return (is_absent ? "no earlier " : "earlier: ") + display_fix(id, vocabulary);
   }
   if (kind == "check") {
     return vocabulary.display_name(EntryKind::kCheck, id) + ": " + item.value;

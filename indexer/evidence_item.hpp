@@ -89,7 +89,7 @@ inline constexpr std::string_view kUnsaidReason = "unsaid";
 // lower case, so a family is shown in capitals and a name with a capital first letter.
 [[nodiscard]] std::string display_vehicle_item(const EvidenceItem& item);
 
-// "whistle absent", "P0299", "replace turbocharger before": an item for people.
+// "whistle under load (absent)", "P0299", "earlier: replace turbocharger": an item for people.
 [[nodiscard]] std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary);
 
 }  // namespace shoplore
