@@ -21,6 +21,9 @@ constexpr std::array<std::string_view, 9> kJoining{"a",  "an",  "the",  "is", "w
 
 using CasesByKey = std::map<std::string, std::uint32_t>;
 
+// Shorter words are too often one edit from another word to name a cause: "flux" is from "flex".
+constexpr std::size_t kShortestMisspelt = 5;
+
 // How well one half of the words fits an entry.
 struct Half {
   std::string id;  // canonical
@@ -75,6 +78,7 @@ std::vector<Half> halves(EntryKind kind, const std::string& words, const Vocabul
   std::vector<Half> found;
   const auto search = vocabulary_search(vocabulary, {words, kind, RetiredEntries::kLeftOut, kAll});
   for (const VocabularyMatch& match : search.matches) {
+    if (match.by == MatchedBy::kOneEdit && words.size() < kShortestMisspelt) continue;
     found.push_back({vocabulary.canonical(kind, match.entry->id), match.by});
   }
   return found;

@@ -4,6 +4,7 @@
 // linkage seized open", "worn turbo") are split into a component and a failure in every way and
 // either order, each looked up as people look up words (vocabulary_search.hpp); a component alone
 // ("wastegate linkage") or a failure alone means the causes of it that these records hold.
+// A misspelt half of fewer than five letters names nothing.
 // Words that are the name or a phrase of a component or failure are that alone; a cause never seen
 // here must be named in full.
 // It knows which causes the records hold, because words that fit several mean the one that was

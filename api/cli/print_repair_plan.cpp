@@ -97,7 +97,7 @@ class PlanPrinter {
       return;
     }
     const ProposedWork& work = *plan_.proposed;
-    for (const std::string& fix : work.fixes) {
+    for (const std::string& fix : proposed_in_order(plan_)) {
       item("*", ink_.bold(display_fix(fix, vocabulary_)));
     }
     if (const StayedFixed* done = outcome_of(work.fixes)) lasted(*done);

@@ -162,7 +162,7 @@ class ApprovalPage {
   void work() {
     heading("What we propose");
     std::vector<std::string> lines;
-    for (const std::string& fix : plan_.proposed->fixes) {
+    for (const std::string& fix : proposed_in_order(plan_)) {
       lines.push_back(display_fix(fix, vocabulary_));
     }
     list(lines);

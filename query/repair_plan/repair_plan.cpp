@@ -146,6 +146,14 @@ Result<std::optional<Case>> case_of(const std::string& ref, const Store& store) 
 
 }  // namespace
 
+std::vector<std::string> proposed_in_order(const RepairPlan& plan) {
+  std::vector<std::string> fixes = plan.proposed->fixes;
+  std::stable_partition(fixes.begin(), fixes.end(), [&](const std::string& fix) {
+    return fix_parts(fix).component == plan.cause.component;
+  });
+  return fixes;
+}
+
 Result<RepairPlan> repair_plan(const PlanQuestion& question, const Snapshot& snapshot,
                                const Store& store, const Vocabulary& vocabulary,
                                const Recogniser& recogniser) {

@@ -79,6 +79,10 @@ struct RepairPlan {
   std::uint32_t cases_in_records = 0;
 };
 
+// The proposed fixes as people list them: what is done to the failed part itself before what goes
+// with it, so "replace brake pipe" before "bleed brake fluid". Requires: something is proposed.
+[[nodiscard]] std::vector<std::string> proposed_in_order(const RepairPlan& plan);
+
 [[nodiscard]] Result<RepairPlan> repair_plan(const PlanQuestion& question, const Snapshot& snapshot,
                                              const Store& store, const Vocabulary& vocabulary,
                                              const Recogniser& recogniser);

@@ -80,6 +80,16 @@ TEST(ApprovalHtml, SaysWhatIsToBeSigned) {
   }
 }
 
+TEST(ApprovalHtml, NamesTheFailedPartsRepairBeforeWhatGoesWithIt) {
+  RepairPlan with_more = plan();
+  with_more.proposed->fixes = {"free_off wastegate_actuator", "replace wastegate_linkage"};
+  const std::string html = page(with_more, open_case());
+  const auto linkage = html.find("replace wastegate linkage");
+  const auto actuator = html.find("free off wastegate actuator");
+  ASSERT_NE(actuator, std::string::npos);
+  EXPECT_LT(linkage, actuator);
+}
+
 TEST(ApprovalHtml, HoldsNothingOfTheWorkshopsOwn) {
   std::string html = page(plan(), open_case());
   for (const char* part : {"case-77", "case-3", "a trap", "BW16D", "0f3c", "Grandbrand",

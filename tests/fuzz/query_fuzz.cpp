@@ -4,6 +4,7 @@
 #include <string>
 
 #include "api/http/query_string.hpp"
+#include "indexer/case_record.hpp"
 #include "indexer/fault_code.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {

@@ -114,6 +114,8 @@ INSTANTIATE_TEST_SUITE_P(
         Refused{"Gibberish", "flurble wibble", "\"flurble wibble\" names no known cause; write"},
         Refused{"OneWordKnown", "turbo flurble", "turbocharger:worn"},
         Refused{"HalfNamesNeverSeen", "alternator sei", "\"alternator sei\" names no known cause"},
+        Refused{"ShortAndMisspelt", "turbo wron", "\"turbo wron\" names no known cause"},
+        Refused{"ShortMisspeltAlone", "worm", "\"worm\" names no known cause"},
         Refused{"ComponentNeverSeen", "alternator", "\"alternator\" names no known cause"},
         Refused{"TooLong", "a b c d e f g h i j k l m n o p", "at most 12 words"}),
     [](const auto& row) { return std::string(row.param.name); });
