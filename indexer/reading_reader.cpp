@@ -7,6 +7,7 @@
 #include <array>
 
 #include "indexer/note_words.hpp"
+#include "indexer/spelled_numbers.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 
@@ -266,6 +267,14 @@ std::vector<RecognisedItem> read_readings(std::string_view text) {
         items.push_back(std::move(*item));
       }
       i = value.end;
+      continue;
+    }
+    // "one point four bar"
+    if (const auto spelled = spelled_number_at(text, i)) {
+      if (auto item = reading_at(text, {spelled->value, i, spelled->end})) {
+        items.push_back(std::move(*item));
+      }
+      i = spelled->end;
       continue;
     }
     const std::size_t end = end_of_open_circuit(text, i);
