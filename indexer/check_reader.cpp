@@ -10,6 +10,7 @@
 #include "indexer/reading_reader.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
+#include "indexer/value_clauses.hpp"
 #include "indexer/verdict_words.hpp"
 
 namespace shoplore {
@@ -23,12 +24,6 @@ std::string range_text(const Entry& check) {
   }
   return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
                    : fmt::format("at most {:.6g} {}", *check.high, check.unit);
-}
-
-// "cyl", "2", "rear": which of several things a value in a row is of.
-bool counts_values(std::string_view word) {
-  return is_stop_word(word) || says_position(word) || small_number(word) || word == "cyl" ||
-         word == "cylinder" || word == "no" || word == "number" || word == "and";
 }
 
 // Whether a reading in that unit can be one of the check.
@@ -233,14 +228,16 @@ class PageChecks {
   // The first reading after the check, or the last before it, in its clause, with no other finding
   // between, and in a unit that the check can measure in; position in the page's items.
   std::optional<std::size_t> reading_near(const PhraseMatch& match, std::string_view check) const {
-    std::size_t words = 0;
-    for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
-      if (is_reading_[i] != 0) {
-        if (const auto item = reading_at(i); fits(item, check)) return worst_from(*item, i, check);
+    std::size_t words = 0, end = match.last;
+    for (; page_.same_clause(end, match.first); ++end) {
+      if (is_reading_[end] != 0) {
+        const auto item = reading_at(end);
+        if (fits(item, check)) return worst_from(*item, end, check);
         continue;
       }
-      if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
+      if (in_phrase_[end] != 0 || ++words > kReadingReach) break;
     }
+    if (const auto listed = reading_behind(match, end, check)) return listed;
     // "batt 11.9V cranking 8.2": what stands before is of something else.
     for (const std::size_t i : {match.last, match.last + 1}) {
       if (page_.same_clause(i, match.first) && is_digit(page_.word(i).front())) return std::nullopt;
@@ -256,14 +253,34 @@ class PageChecks {
     return std::nullopt;
   }
 
+  // "tested with refractometer, 32 %": a clause of its own behind the check's, which ends at `end`.
+  std::optional<std::size_t> reading_behind(const PhraseMatch& match, std::size_t end,
+                                            std::string_view check) const {
+    if (check.empty() || end >= page_.size() || page_.same_clause(end, match.first) ||
+        !leads_on(page_, end - 1, end)) {
+      return std::nullopt;
+    }
+    const std::size_t last = end_of_values(page_, in_phrase_, is_reading_, end);
+    for (std::size_t i = end; i < last; ++i) {
+      const auto item = is_reading_[i] != 0 ? reading_at(i) : std::nullopt;
+      if (fits(item, check)) return worst_from(*item, i, check);
+    }
+    return std::nullopt;
+  }
+
   // "plugs: #1 0.6 ohm, #2 0.7 ohm, #3 OL": of several values in a row the first that is out of
   // range tells how the check went; the first of all when none is.
   std::size_t worst_from(std::size_t first, std::size_t token, std::string_view check) const {
     const Entry* entry = vocabulary_.find(EntryKind::kCheck, check);
     if (entry == nullptr) return first;
     for (std::size_t i = token; i < page_.size(); ++i) {
+      // "rest 12.5 V, 12.2 V while cranking": the next clause is of something else.
+      const bool begins = i > token && !page_.same_clause(i - 1, i);
+      if (begins && holds_phrase(i)) break;
       if (is_reading_[i] == 0) {
-        if (in_phrase_[i] != 0 || !counts_values(page_.word(i))) break;
+        const bool passes = goes_with_values(page_.word(i)) || says_fail(page_.word(i)) ||
+                            says_pass(page_.word(i));
+        if (in_phrase_[i] != 0 || !passes) break;
         continue;
       }
       const auto item = reading_at(i);
@@ -273,6 +290,13 @@ class PageChecks {
       if (verdict == Verdict::kFail) return *item;
     }
     return first;
+  }
+
+  bool holds_phrase(std::size_t clause) const {
+    for (std::size_t i = clause; page_.same_clause(i, clause); ++i) {
+      if (in_phrase_[i] != 0) return true;
+    }
+    return false;
   }
 
   bool fits(std::optional<std::size_t> item, std::string_view check) const {

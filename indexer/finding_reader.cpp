@@ -59,7 +59,9 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(page_, match) && !cuts_a_part(match)) add_finding(match);
+      if (!is_another_thing(page_, match) && !cuts_a_part(match) && !ends_in_a_part(match)) {
+        add_finding(match);
+      }
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
       add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
@@ -77,6 +79,12 @@ class FindingReader {
   }
 
  private:
+  struct Mention {
+    std::string id;
+    Presence state = Presence::kPresent;
+    TokenRange at;
+  };
+
   // "play in the wheel bearing" names what was looked at, longer than "play in the wheel".
   std::vector<PhraseMatch> findings() const {
     auto matches =
@@ -187,6 +195,13 @@ class FindingReader {
     });
   }
 
+  // "look for play in the wheel bearing": the last word begins a part's name.
+  bool ends_in_a_part(const PhraseMatch& match) const {
+    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
+      return match.first < part.first && part.first < match.last && match.last < part.last;
+    });
+  }
+
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
 
   // kDenial: one word alone, of which the thing was said before, is too little for a finding that
@@ -227,6 +242,7 @@ class FindingReader {
 
   void keep(const PhraseMatch& match, Presence state, TokenRange range) {
     const ItemKind kind = item_kind(match.kind);
+    if (kind == ItemKind::kSymptom) mentions_.push_back({match.id, state, range});
     if (!kept_.insert({kind, match.id, state}).second) return;
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
@@ -300,31 +316,46 @@ class FindingReader {
   void read_how_often() {
     for (std::size_t i = 0; i < page_.size(); ++i) {
       const auto words = how_often_at(page_, i);
-      RecognisedItem* symptom = words ? symptom_near({i, words->end}) : nullptr;
-      if (symptom == nullptr) continue;
-      symptom->how_often = words->how_often;
+      const Mention* mention = words ? mention_near({i, words->end}) : nullptr;
+      if (mention == nullptr) continue;
+      say_how_often(*mention, words->how_often);
       page_.claim({i, words->end});
+    }
+    // "the key is sometimes not recognised": between the words of the symptom.
+    for (const Mention& mention : mentions_) {
+      for (std::size_t i = mention.at.first + 1; i + 1 < mention.at.last; ++i) {
+        if (const auto often = how_often_of(page_.word(i))) say_how_often(mention, *often);
+      }
     }
   }
 
-  // The symptom of that clause with the fewest bytes between; when the clause has none, the last
-  // before it ("idles lumpy, not always"), or nullptr.
-  RecognisedItem* symptom_near(TokenRange at) {
-    const Span span = page_.span_of(at);
-    RecognisedItem *nearest = nullptr, *before = nullptr;
-    std::size_t best = 0;
+  void say_how_often(const Mention& mention, HowOften how_often) {
     for (RecognisedItem& item : found_) {
-      if (item.kind != ItemKind::kSymptom) continue;
-      const TokenRange range = page_.tokens_at(item.span);
-      if (!page_.same_clause(range.first, at.first)) {
-        const bool just_before = range.last <= at.first && at.first - range.last <= kReachBack;
-        if (just_before) before = &item;
+      const bool is_it = item.kind == ItemKind::kSymptom && item.id == mention.id &&
+                         item.state == mention.state;
+      if (is_it && !item.how_often) item.how_often = how_often;
+    }
+  }
+
+  // The mention of a symptom that is there in that clause with the fewest bytes between; when the
+  // clause has none, the last before it ("idles lumpy, not always"), or nullptr.
+  const Mention* mention_near(TokenRange at) const {
+    const Span span = page_.span_of(at);
+    const Mention *nearest = nullptr, *before = nullptr;
+    std::size_t best = 0;
+    for (const Mention& mention : mentions_) {
+      if (mention.state == Presence::kAbsent) continue;
+      if (!page_.same_clause(mention.at.first, at.first)) {
+        const bool just_before =
+            mention.at.last <= at.first && at.first - mention.at.last <= kReachBack;
+        if (just_before) before = &mention;
         continue;
       }
+      const Span said = page_.span_of(mention.at);
       const std::size_t gap =
-          item.span.begin >= span.end ? item.span.begin - span.end : span.begin - item.span.end;
+          said.begin >= span.end ? said.begin - span.end : span.begin - said.end;
       if (nearest != nullptr && gap >= best) continue;
-      nearest = &item;
+      nearest = &mention;
       best = gap;
     }
     return nearest != nullptr ? nearest : before;
@@ -342,6 +373,7 @@ class FindingReader {
   const FindingAids& aids_;
   const std::vector<PhraseMatch> parts_;
   std::vector<RecognisedItem> found_;
+  std::vector<Mention> mentions_;  // of symptoms, those said again too
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 
 #include "indexer/case_record.hpp"
 #include "indexer/note_page.hpp"
@@ -18,5 +19,8 @@ struct HowOftenWords {
 
 // The longest such phrase that begins at this token, of tokens nobody claimed.
 [[nodiscard]] std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at);
+
+// What one word says of how often: "sometimes", "often", "always"; nothing of other words.
+[[nodiscard]] std::optional<HowOften> how_often_of(std::string_view word);
 
 }  // namespace shoplore

@@ -44,6 +44,14 @@ bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k,
   return is_longer || may_stand_between(phrase.kind, word);
 }
 
+// Words that tell a thing or what it does wherever they stand; the others need their place.
+std::ptrdiff_t heavy_words(const PhraseMatcher::Phrase& phrase) {
+  return std::count_if(phrase.stems.begin(), phrase.stems.end(), [](const std::string& word) {
+    return !says_nothing(word) && !is_particle(word) && !is_preposition(word) &&
+           !small_number(word) && !says_position(word) && !is_filler(word);
+  });
+}
+
 bool is_vague(const std::string& stemmed) {
   for (const char* word :
        {"car", "completely", "totally", "absolutely", "stone", "stops", "goes", "cuts", "drops"}) {
@@ -124,8 +132,8 @@ void PhraseMatcher::index_by_rarest() {
     // A negation must stand where the phrase has it.
     const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
                                     [](const std::string& word) { return is_negation(word); });
-    // "steering rack ok" is no "steering ok".
-    if (phrase.stems.size() < 2 || denies || phrase.state == Presence::kAbsent) continue;
+    // "steering rack ok" is no "steering ok"; "two of us on the bar" is no "running on two".
+    if (denies || phrase.state == Presence::kAbsent || heavy_words(phrase) < 2) continue;
     const auto rarest = std::min_element(
         phrase.stems.begin(), phrase.stems.end(),
         [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
@@ -156,9 +164,9 @@ void PhraseMatcher::add_contraries() {
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
     // "window stopped" is not "stopped the window misting up", "brakes pull" not "pulled the brake
-    // disc".
+    // disc", "remote fails" not "a fail, remote".
     return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop" ||
-           word == "pull";
+           word == "pull" || word == "fail";
   };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
@@ -318,6 +326,11 @@ std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase&
     spread.last = std::max(spread.last, *nearest + 1);
   }
   if (spread.last - spread.first > reach) return std::nullopt;
+  // "held back", but not "back box held": a particle follows its verb.
+  for (std::size_t k = 1; k < phrase.stems.size(); ++k) {
+    const bool turned = spread.tokens[k] < spread.tokens[k - 1];
+    if (is_particle(phrase.stems[k]) && turned) return std::nullopt;
+  }
   for (std::size_t i = spread.first; i < spread.last; ++i) {
     if (claimed[i] != 0 || joins_or_denies(tokens[i].text, phrase)) return std::nullopt;
   }

@@ -77,7 +77,8 @@ class PhraseMatcher {
 
   // Phrases of two words and more of these kinds whose words all stand in one clause, in any order
   // and with up to kLooseGap other words among them, over tokens that are not claimed. For what
-  // matches() leaves; the closest together comes first at every place.
+  // matches() leaves; the closest together comes first at every place. At least two of the words
+  // must tell something by themselves, and a particle stays behind the word before it.
   [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::vector<Token>& tokens,
                                                        const std::vector<char>& claimed,
                                                        const std::set<EntryKind>& kinds) const;

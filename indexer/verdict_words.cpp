@@ -5,6 +5,7 @@
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
+#include "indexer/value_clauses.hpp"
 #include "indexer/verdict_phrases.hpp"
 
 namespace shoplore {
@@ -41,11 +42,14 @@ bool is_condition_of_things(std::string_view word) {
          word == "shape" || word == "true" || word == "alignment" || word == "round";
 }
 
-// "fuel filter looked at, clean", "prop joints looked at - one stiff".
-bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
-  const std::string_view between =
-      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
-  return between.find_first_of(";.!?\n/") == between.npos;
+// "could not feel [any play]", "can't find [a leak]": the search stands between "not" and what is
+// not there.
+bool says_perceive(std::string_view word) {
+  for (const char* verb : {"feel", "find", "found", "see", "seen", "hear", "heard", "detect",
+                           "notice", "felt", "any", "measure", "get", "show", "have", "had"}) {
+    if (word == verb) return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -61,6 +65,9 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     // "servo holds vacuum - fail"
     if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
+    if (const auto answer = answered(match, verdict)) {
+      return VerdictWords{*answer, {match.last, match.last + 1}};
+    }
     // "no pins burnt": a denial before the whole phrase
     const bool is_turned = is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
     return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
@@ -69,6 +76,7 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   if (const auto lacking = of_lacking(match)) return lacking;
   if (const auto found = after(match, reach)) return found;
   if (const auto found = before(match, reach)) return found;
+  if (const auto found = of_all(match)) return found;
   return of_having(match);
 }
 
@@ -172,7 +180,11 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   const std::string& word = page_.word(i);
   if (is_negation(word)) {
     std::size_t next = i + 1;
-    while (page_.same_clause(next, i) && is_stop_word(page_.word(next))) ++next;
+    while (page_.same_clause(next, i) &&
+           (is_stop_word(page_.word(next)) || says_perceive(page_.word(next))) &&
+           page_.word(next) != "that") {
+      ++next;
+    }
     if (!page_.same_clause(next, i) || page_.is_claimed(next)) return std::nullopt;
     const std::string& denied = page_.word(next);
     if (denied == "say" || denied == "tell" || denied == "judge" || denied == "conclusive") {
@@ -225,15 +237,65 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.
-  if (reach == VerdictReach::kBeside || i >= page_.size() || !leads_on(page_, i - 1, i)) {
-    return std::nullopt;
-  }
+  if (reach == VerdictReach::kBeside) return std::nullopt;
+  i = past_values(i);
+  if (i >= page_.size() || !leads_on(page_, i - 1, i)) return std::nullopt;
   const std::size_t clause = i;
   for (words = 0; page_.same_clause(i, clause); ++i) {
     if (const auto found = free_at(i)) return found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= kWordsAcross)) return std::nullopt;
   }
   return std::nullopt;
+}
+
+// "compression 24 bar, 23 bar, 24 bar: good": past the clauses that hold nothing but readings.
+std::size_t VerdictSearch::past_values(std::size_t i) const {
+  while (i < page_.size() && leads_on(page_, i - 1, i)) {
+    const std::size_t end = end_of_values(page_, is_finding_, is_reading_, i);
+    if (end == i) return i;
+    i = end;
+  }
+  return i;
+}
+
+// "CAN-H 2.6 V, CAN-L 2.4 V, both ok": what a clause says of both or all is said of each.
+std::optional<VerdictWords> VerdictSearch::of_all(const PhraseMatch& match) const {
+  constexpr std::size_t kClauses = 3;
+  std::size_t i = match.last;
+  while (page_.same_clause(i, match.first)) ++i;
+  for (std::size_t n = 0; n < kClauses && i < page_.size(); ++n) {
+    if (!leads_on(page_, i - 1, i)) return std::nullopt;
+    const std::string& word = page_.word(i);
+    if (word == "both" || word == "all" || word == "each" || word == "neither") {
+      for (std::size_t k = i; k < i + 3 && page_.same_clause(k, i); ++k) {
+        const auto found = free_at(k);
+        if (found && word == "neither") return VerdictWords{turned(found->verdict), found->at};
+        if (found) return found;
+      }
+      return std::nullopt;
+    }
+    const std::size_t clause = i;
+    bool holds_reading = false;
+    for (; page_.same_clause(i, clause); ++i) {
+      if (free_at(i)) return std::nullopt;
+      holds_reading = holds_reading || is_reading_[i] != 0;
+    }
+    if (!holds_reading) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+// "servo holds vacuum? no", "boost hoses tight: yes": the answer decides.
+std::optional<Verdict> VerdictSearch::answered(const PhraseMatch& match, Verdict said) const {
+  const std::size_t i = match.last;
+  if (i >= page_.size() || page_.is_claimed(i)) return std::nullopt;
+  const std::size_t from = page_.token(i - 1).end;
+  const std::string_view between = page_.text().substr(from, page_.token(i).begin - from);
+  const bool is_asked = between.find_first_of("?:") != between.npos;
+  if (!is_asked || page_.same_clause(i, i + 1)) return std::nullopt;
+  const std::string& word = page_.word(i);
+  if (word == "no" || word == "nope" || word == "not" || word == "never") return turned(said);
+  return word == "yes" || word == "yep" ? std::optional(said) : std::nullopt;
 }
 
 std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
