@@ -89,8 +89,16 @@ class PageChecks {
   void read_check(const PhraseMatch& match) {
     auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
+    // "12 bar rail while cranking, hopeless": when alone is no check.
+    if (says_only_when(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  bool says_only_when(const PhraseMatch& match) const {
+    const std::string& word = page_.word(match.first);
+    return match.last - match.first == 2 && (word == "while" || word == "when" || word == "on" || word == "during") &&
+           page_.token(match.last - 1).stem == "crank";
   }
 
   // "CAN H to L 120 ohm": a reading that this check cannot take; the words after it are of another.
@@ -172,7 +180,10 @@ class PageChecks {
     if (!read_.insert(id).second) return;
     RecognisedItem item =
         recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
-    if (reading) judge_by_reading(item, page_.items()[*reading]);
+    if (reading) {
+      taken_.insert(*reading);
+      judge_by_reading(item, page_.items()[*reading]);
+    }
     if (word) judge_by_word(item, *word);
     if (match.kind == EntryKind::kComponent && item.reading_chosen.empty()) {
       item.reading_chosen = fmt::format("'{}' taken as the check: {}", words_of_match(match),
@@ -245,7 +256,8 @@ class PageChecks {
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
       if (is_reading_[i - 1] != 0) {
-        if (const auto item = reading_at(i - 1); fits(item, check)) return item;
+        const auto item = reading_at(i - 1);
+        if (fits(item, check) && !taken_.contains(*item)) return item;
         continue;
       }
       if (in_phrase_[i - 1] != 0 || ++words > kReadingReach) break;
@@ -322,6 +334,7 @@ class PageChecks {
   std::vector<char> is_reading_, in_phrase_;  // by token
   VerdictSearch search_;
   std::set<std::string> read_;  // checks already read
+  std::set<std::size_t> taken_;  // readings that a check has, by position in the page's items
 };
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "indexer/finding_reader.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <optional>
 #include <set>
 #include <tuple>
@@ -309,8 +310,24 @@ class FindingReader {
     std::erase_if(found_, [&](const RecognisedItem& item) {
       if (item.kind != ItemKind::kSymptom) return false;
       if (item.state == Presence::kAbsent) return present.contains(item.id);
-      return !present.contains(item.id) && asked.contains(item.id) && denied.contains(item.id);
+      if (present.contains(item.id) || !asked.contains(item.id)) return false;
+      return denied.contains(item.id) || is_left_open(item);
     });
+  }
+
+  // "Is coolant being lost? can't say": asked, and nobody knows.
+  bool is_left_open(const RecognisedItem& asked) const {
+    const std::size_t first = page_.tokens_at(asked.span).last;
+    for (std::size_t i = first; page_.same_clause(i, first); ++i) {
+      const std::string& word = page_.word(i);
+      const bool doubts = hints_unclear(word) || word == "unknown" || word == "idea";
+      const bool cannot = is_negation(word) && page_.same_clause(i, i + 1) &&
+                          (page_.word(i + 1) == "say" || page_.word(i + 1) == "know" ||
+                           page_.word(i + 1) == "checked" || page_.word(i + 1) == "tested" ||
+                           page_.word(i + 1) == "asked");
+      if (doubts || cannot) return true;
+    }
+    return false;
   }
 
   void read_how_often() {
@@ -379,20 +396,39 @@ class FindingReader {
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
 
-// Whether an item of that kind stands in the clause of another one.
-bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind kind) {
-  const std::size_t at = page.tokens_at(item.span).first;
+// Whether an item that fits stands in the clause of the condition.
+bool has_beside(const NotePage& page, const RecognisedItem& condition,
+                const std::function<bool(const RecognisedItem&)>& fits) {
+  const std::size_t at = page.tokens_at(condition.span).first;
   return std::any_of(page.items().begin(), page.items().end(), [&](const RecognisedItem& other) {
-    return other.kind == kind && page.same_clause(page.tokens_at(other.span).first, at);
+    return page.same_clause(page.tokens_at(other.span).first, at) && fits(other);
+  });
+}
+
+// "battery isn't flat in the mornings": said of a symptom that is not there; not past a "but".
+bool is_of_denied(const NotePage& page, const RecognisedItem& condition) {
+  const std::size_t at = page.tokens_at(condition.span).first;
+  return has_beside(page, condition, [&](const RecognisedItem& other) {
+    if (other.kind != ItemKind::kSymptom || other.state != Presence::kAbsent) return false;
+    for (std::size_t i = page.tokens_at(other.span).last; i < at; ++i) {
+      if (page.word(i) == "but") return false;
+    }
+    return true;
   });
 }
 
 }  // namespace
 
-void drop_conditions_of_checks(NotePage& page) {
+void drop_conditions_of_others(NotePage& page) {
   page.drop([&](const RecognisedItem& item) {
-    return item.kind == ItemKind::kCondition && has_in_clause(page, item, ItemKind::kCheck) &&
-           !has_in_clause(page, item, ItemKind::kSymptom);
+    if (item.kind != ItemKind::kCondition) return false;
+    const bool is_of_symptom = has_beside(page, item, [](const RecognisedItem& other) {
+      return other.kind == ItemKind::kSymptom && other.state != Presence::kAbsent;
+    });
+    if (is_of_symptom) return false;
+    const bool is_of_check = has_beside(
+        page, item, [](const RecognisedItem& other) { return other.kind == ItemKind::kCheck; });
+    return (is_of_check && item.id != "idle") || is_of_denied(page, item);
   });
 }
 

@@ -171,7 +171,7 @@ bool says_position(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"front", "rear", "left",     "right",   "upper",     "lower",      "inner",
        "outer", "side", "driver's", "drivers", "passenger", "nearside",   "offside",
-       "both",  "all",  "set",      "pair",    "genuine",   "aftermarket"});
+       "both",  "all",  "set",      "pair",    "genuine",   "aftermarket", "sides"});
   return holds(words, word);
 }
 
@@ -246,7 +246,7 @@ bool takes_fuel_word(std::string_view word) {
        "drive",   "in",      "on",     "running", "windows", "water",    "heater",    "regulator",
        "hose",    "cooker",  "shock",  "mixture", "knock",   "tailgate", "boot",      "sunroof",
        "roof",    "blind",   "door",   "doors",   "step",    "towbar",   "aerial",    "seat",
-       "folding", "power",   "bonnet", "station", "can",     "garage"});
+       "folding", "power",   "bonnet", "station", "can",     "garage",   "side"});
   return holds(words, word);
 }
 
@@ -280,7 +280,7 @@ bool takes_warmth(std::string_view word) {
       {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running", "blows",   "stuck",
        "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",   "pipe",    "pipes",
        "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really"});
-  return holds(words, word);
+  return holds(words, word) || says_position(word);
 }
 
 bool says_difference(std::string_view word) {
@@ -332,7 +332,8 @@ bool is_filler(std::string_view word) {
        "becomes",    "become",  "became",  "stays", "stay",    "stayed",   "keeps",    "keep",
        "kept",       "seems",   "feels",   "feel",  "feeling", "suddenly", "down",     "away",
        "off",        "just",    "own",     "only",  "more",    "much",     "terribly", "horrible",
-       "bad",        "starts",  "started", "being", "very"});
+       "bad",        "starts",  "started", "being", "very",      "sometimes", "often",
+       "occasionally", "intermittently", "randomly", "just"});
   return holds(words, word) || says_position(word);
 }
 

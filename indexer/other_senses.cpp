@@ -39,6 +39,20 @@ bool is_where_all_is_well(const NotePage& page, std::size_t at) {
   return is_well && !is_denied_at(page, i - 1);
 }
 
+// "engine runs lovely otherwise": how it runs, not when something happens.
+bool is_running_well(const NotePage& page, const PhraseMatch& match) {
+  if (match.id != "engine_running") return false;
+  for (std::size_t i = match.last; i < match.last + 2 && page.same_clause(i, match.first); ++i) {
+    const std::string& word = page.word(i);
+    for (const char* well : {"fine", "ok", "okay", "well", "lovely", "perfect", "perfectly",
+                             "smooth", "smoothly", "sweet", "sweetly", "normal", "normally",
+                             "great", "nicely", "good", "rough", "badly", "lumpy"}) {
+      if (word == well) return true;
+    }
+  }
+  return false;
+}
+
 // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
 bool is_of_a_battery(const NotePage& page, std::size_t at) {
   constexpr std::size_t kReach = 8;
@@ -118,7 +132,10 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
   if (match.kind != EntryKind::kCondition) return false;
-  if (is_where_all_is_well(page, match.first) || is_place(page, match)) return true;
+  if (is_where_all_is_well(page, match.first) || is_place(page, match) ||
+      is_running_well(page, match)) {
+    return true;
+  }
   const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
   if (match.last - match.first > 1 && !is_stone) return false;
   if (is_stone) return is_warmth_of_a_thing(page, match.first);

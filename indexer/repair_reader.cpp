@@ -128,7 +128,7 @@ class RepairReader {
     if (is_undone_after(page_, is_deed_, group)) return;
     const TokenRange around = around_of(group);
     const RepairSaid said = said_in(around, group);
-    if (is_test_swap(page_, deed.at, group, around, said)) return;
+    if (is_test_swap(page_, deed.at, group, around, said_or_next(said, group))) return;
     claim(deed.at);
     claim_words_that_tell(around);
     const std::size_t items = found_.size();
@@ -220,6 +220,17 @@ class RepairReader {
     }
     said.months_ago = months_ago_in(page_, after);
     if (!said.months_ago) said.months_ago = months_ago_in(page_, {around.first, group.first});
+    return said;
+  }
+
+  // "tensioner swapped, both here 7 mo ago": the clause behind tells who and when as well.
+  RepairSaid said_or_next(RepairSaid said, TokenRange group) const {
+    std::size_t next = group.last;
+    while (page_.same_clause(next, group.first)) ++next;
+    const auto clause = clause_that_goes_on(next);
+    if (!clause) return said;
+    if (!said.by) said.by = repaired_by(page_, is_deed_, *clause);
+    if (!said.months_ago) said.months_ago = months_ago_in(page_, *clause);
     return said;
   }
 
