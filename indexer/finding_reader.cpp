@@ -1,7 +1,6 @@
 #include "indexer/finding_reader.hpp"
 
 #include <algorithm>
-#include <functional>
 #include <optional>
 #include <set>
 #include <tuple>
@@ -396,39 +395,20 @@ class FindingReader {
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
 };
 
-// Whether an item that fits stands in the clause of the condition.
-bool has_beside(const NotePage& page, const RecognisedItem& condition,
-                const std::function<bool(const RecognisedItem&)>& fits) {
-  const std::size_t at = page.tokens_at(condition.span).first;
+// Whether an item of that kind stands in the clause of another one.
+bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind kind) {
+  const std::size_t at = page.tokens_at(item.span).first;
   return std::any_of(page.items().begin(), page.items().end(), [&](const RecognisedItem& other) {
-    return page.same_clause(page.tokens_at(other.span).first, at) && fits(other);
-  });
-}
-
-// "battery isn't flat in the mornings": said of a symptom that is not there; not past a "but".
-bool is_of_denied(const NotePage& page, const RecognisedItem& condition) {
-  const std::size_t at = page.tokens_at(condition.span).first;
-  return has_beside(page, condition, [&](const RecognisedItem& other) {
-    if (other.kind != ItemKind::kSymptom || other.state != Presence::kAbsent) return false;
-    for (std::size_t i = page.tokens_at(other.span).last; i < at; ++i) {
-      if (page.word(i) == "but") return false;
-    }
-    return true;
+    return other.kind == kind && page.same_clause(page.tokens_at(other.span).first, at);
   });
 }
 
 }  // namespace
 
-void drop_conditions_of_others(NotePage& page) {
+void drop_conditions_of_checks(NotePage& page) {
   page.drop([&](const RecognisedItem& item) {
-    if (item.kind != ItemKind::kCondition) return false;
-    const bool is_of_symptom = has_beside(page, item, [](const RecognisedItem& other) {
-      return other.kind == ItemKind::kSymptom && other.state != Presence::kAbsent;
-    });
-    if (is_of_symptom) return false;
-    const bool is_of_check = has_beside(
-        page, item, [](const RecognisedItem& other) { return other.kind == ItemKind::kCheck; });
-    return (is_of_check && item.id != "idle") || is_of_denied(page, item);
+    return item.kind == ItemKind::kCondition && item.id != "idle" &&
+           has_in_clause(page, item, ItemKind::kCheck) && !has_in_clause(page, item, ItemKind::kSymptom);
   });
 }
 

@@ -82,7 +82,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->checks.read(page);
   read_findings(page, impl_->vocabulary, {impl_->symptoms, impl_->conditioned, impl_->subjects});
   impl_->checks.read_carried(page);
-  drop_conditions_of_others(page);
+  drop_conditions_of_checks(page);
   return page.finish();
 }
 
