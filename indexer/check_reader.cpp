@@ -246,7 +246,8 @@ class PageChecks {
         if (fits(item, check)) return worst_from(*item, end, check);
         continue;
       }
-      if (in_phrase_[end] != 0 || ++words > kReadingReach) break;
+      if (in_phrase_[end] != 0) break;
+      if (!is_stop_word(page_.word(end)) && ++words > kReadingReach) break;
     }
     if (const auto listed = reading_behind(match, end, check)) return listed;
     // "batt 11.9V cranking 8.2": what stands before is of something else.

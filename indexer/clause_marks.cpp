@@ -5,6 +5,9 @@ namespace shoplore {
 bool ends_clause(std::string_view text, const Word& before, const Word& after) {
   const std::string_view between = text.substr(before.end, after.begin - before.end);
   if (between == "." || between == ",") return false;
+  // "the current, however, came to 0.4 A": set in, and parts nothing.
+  const bool is_set_in = before.text == "however" || after.text == "however";
+  if (is_set_in && between == ", ") return false;
   const bool numbered =
       (before.text == "cyl" || before.text == "no") && after.text[0] >= '0' && after.text[0] <= '9';
   if (numbered && between == ". ") return false;

@@ -28,7 +28,7 @@ ItemKind item_kind(EntryKind kind) {
 }
 
 // Tokens from a symptom to the words in a later clause that say how often.
-constexpr std::size_t kReachBack = 5;
+constexpr std::size_t kReachBack = 5, kFarBack = 40;
 
 class FindingReader {
  public:
@@ -173,6 +173,9 @@ class FindingReader {
 
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
+    // "with nothing on brake light switch"
+    const bool is_short = match.last - match.first == 2;
+    if (match.kind == EntryKind::kCondition && is_short && ends_in_a_part(match)) return false;
     return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
            !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
   }
@@ -359,11 +362,12 @@ class FindingReader {
     const Span span = page_.span_of(at);
     const Mention *nearest = nullptr, *before = nullptr;
     std::size_t best = 0;
+    const std::size_t reach = is_about_happening(at.first) ? kFarBack : kReachBack;
     for (const Mention& mention : mentions_) {
       if (mention.state == Presence::kAbsent) continue;
       if (!page_.same_clause(mention.at.first, at.first)) {
         const bool just_before =
-            mention.at.last <= at.first && at.first - mention.at.last <= kReachBack;
+            mention.at.last <= at.first && at.first - mention.at.last <= reach;
         if (just_before) before = &mention;
         continue;
       }
@@ -375,6 +379,17 @@ class FindingReader {
       best = gap;
     }
     return nearest != nullptr ? nearest : before;
+  }
+
+  // "happens often, he says": of what was complained of, however much was said since.
+  bool is_about_happening(std::size_t at) const {
+    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
+      const std::string& word = page_.word(i - 1);
+      if (word == "happens" || word == "occurs" || word == "happened" || word == "happening") {
+        return true;
+      }
+    }
+    return false;
   }
 
   bool is_free(std::size_t first, std::size_t last) const {

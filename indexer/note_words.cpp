@@ -95,7 +95,7 @@ bool says_pass(std::string_view word) {
        "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
        "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
        "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",      "grand",
-       "faultless", "immaculate",  "freely"});
+       "faultless", "immaculate",  "freely",     "obeyed",   "obeys"});
   return holds(words, word);
 }
 

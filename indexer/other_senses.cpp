@@ -138,7 +138,12 @@ bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
   }
   const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
   if (match.last - match.first > 1 && !is_stone) return false;
-  if (is_stone) return is_warmth_of_a_thing(page, match.first);
+  if (is_stone) {
+    // "nearside stone cold"
+    const std::size_t at = match.first;
+    const bool is_side = at > 0 && page.same_clause(at - 1, at) && says_position(page.word(at - 1));
+    return is_side || is_warmth_of_a_thing(page, at);
+  }
   if (is_time_past(page, match.first)) return true;
   if (!is_warmth(page.word(match.first))) return false;
   if (is_warmth_of_a_thing(page, match.first)) return true;

@@ -15,6 +15,14 @@ constexpr std::size_t kLongestShorthand = 3;
 constexpr std::size_t kLooseGap = 2;    // other words among the words of a loose match
 constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
 
+// "clicks, no crank": a comma before the phrase's own negation parts nothing.
+bool goes_on_past_comma(const PhraseMatcher::Phrase& phrase, std::size_t k,
+                        const std::vector<Token>& tokens, std::size_t next, std::size_t clause) {
+  return phrase.kind == EntryKind::kSymptom && is_negation(phrase.stems[k]) &&
+         !is_negation(phrase.stems[0]) && next < tokens.size() && tokens[next].clause == clause + 1 && tokens[next].after_comma &&
+         tokens[next].stem == phrase.stems[k];
+}
+
 // A word that keeps what stands on its two sides apart.
 template <class Phrase>
 bool joins_or_denies(const std::string& word, const Phrase& phrase) {
@@ -215,9 +223,12 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
   std::unordered_map<std::string, std::vector<std::pair<std::string, std::string>>> seen;
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
-    if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
+    const bool is_parted = i > 0 && ends_clause(text, words[i - 1], words[i]);
+    if (is_parted) ++clause;
+    const bool after_comma =
+        is_parted && text.substr(words[i - 1].end, words[i].begin - words[i - 1].end) == ", ";
     if (auto sign = i > 0 ? sign_between(text, words[i - 1], words[i]) : std::nullopt) {
-      tokens.push_back({sign->word, sign->word, sign->at, sign->at + 1, clause});
+      tokens.push_back({sign->word, sign->word, sign->at, sign->at + 1, clause, false});
     }
     Written written = expanded(text, words, i);
     for (const std::string& word : written.words) {
@@ -229,8 +240,8 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
         }
       }
       for (const auto& [plain, stemmed] : known->second) {
-        tokens.push_back(
-            {plain, stemmed, words[i].begin, words[i + written.taken - 1].end, clause});
+        tokens.push_back({plain, stemmed, words[i].begin, words[i + written.taken - 1].end, clause,
+                          after_comma});
       }
     }
     i += written.taken;
@@ -243,8 +254,9 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
                                                    const std::vector<char>& claimed,
                                                    std::size_t at) const {
   if (!phrase.exact.empty() && tokens[at].text != phrase.exact) return std::nullopt;
+  std::size_t clause = tokens[at].clause;
   const auto is_free = [&](std::size_t i) {
-    return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause;
+    return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == clause;
   };
   PhraseMatch match{phrase.kind, phrase.id, at, at, phrase.state};
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
@@ -259,6 +271,7 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       match.shares_lamp = true;
       break;
     }
+    if (k > 0 && goes_on_past_comma(phrase, k, tokens, match.last, clause)) ++clause;
     // Where it is ("driver's side front") is long to say and tells nothing else.
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last);) {
       if (!is_free(match.last) || !passes_gap(phrase, k, tokens, match)) {

@@ -30,6 +30,7 @@ struct Token {
   std::size_t begin = 0,
               end = 0;     // bytes in the note; an expansion's words share their shorthand's
   std::size_t clause = 0;  // counts up at , ; . ! ? dashes and line ends
+  bool after_comma = false;  // a comma alone parts it from the clause before
 };
 
 struct PhraseMatch {

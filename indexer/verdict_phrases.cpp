@@ -36,6 +36,8 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {kPass, {"not", "the", "problem"}},
     {kPass, {"not", "the", "culprit"}},
     {kPass, {"not", "at", "fault"}},
+    {kPass, {"not", "to", "blame"}},
+    {kPass, {"innocent"}},
     {kPass, {"not", "guilty"}},
     {kPass, {"not", "suspicious"}},
     {kPass, {"not", "it"}, true},

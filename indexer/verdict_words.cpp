@@ -42,6 +42,14 @@ bool is_condition_of_things(std::string_view word) {
          word == "shape" || word == "true" || word == "alignment" || word == "round";
 }
 
+// Whether a word follows with nothing but blanks between: "no -> fail" stands apart.
+bool goes_on_behind(const NotePage& page, std::size_t i) {
+  if (!page.same_clause(i, i + 1)) return false;
+  const std::string_view between =
+      page.text().substr(page.token(i).end, page.token(i + 1).begin - page.token(i).end);
+  return between.find_first_not_of(" \t") == between.npos;
+}
+
 // "could not feel [any play]", "can't find [a leak]": the search stands between "not" and what is
 // not there.
 bool says_perceive(std::string_view word) {
@@ -59,7 +67,9 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   for (std::size_t i = match.first; i < match.last; ++i) {
     const std::string& word = page_.word(i);
     // "low side", "high pressure": which of two, not how it went.
-    if ((word == "low" || word == "high") && i + 1 < match.last) continue;
+    const bool names_side =
+        i + 1 < match.last || (page_.same_clause(i, i + 1) && is_reading_[i + 1] != 0);
+    if ((word == "low" || word == "high") && names_side) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
     // "servo holds vacuum - fail"
@@ -118,6 +128,17 @@ std::optional<VerdictWords> VerdictSearch::of_denied(const PhraseMatch& match) c
   for (std::size_t i = match.first; i < match.last; ++i) {
     if (const auto verdict = when_denied(page_.word(i)))
       return VerdictWords{*verdict, {no, no + 1}};
+  }
+  return std::nullopt;
+}
+
+// "tested for combustion gas and there was none": at i, at the end of what is said.
+std::optional<VerdictWords> VerdictSearch::said_none(const PhraseMatch& match,
+                                                     std::size_t i) const {
+  const bool is_none = page_.word(i) == "none" && !page_.is_claimed(i);
+  if (!is_none || page_.same_clause(i, i + 1)) return std::nullopt;
+  for (std::size_t k = match.first; k < match.last; ++k) {
+    if (const auto verdict = when_denied(page_.word(k))) return VerdictWords{*verdict, {i, i + 1}};
   }
   return std::nullopt;
 }
@@ -233,6 +254,7 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
   std::size_t words = 0, i = match.last;
   const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
   for (; page_.same_clause(i, match.first); ++i) {
+    if (const auto none = said_none(match, i)) return none;
     if (auto found = free_at(i)) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
@@ -292,7 +314,7 @@ std::optional<Verdict> VerdictSearch::answered(const PhraseMatch& match, Verdict
   const std::size_t from = page_.token(i - 1).end;
   const std::string_view between = page_.text().substr(from, page_.token(i).begin - from);
   const bool is_asked = between.find_first_of("?:") != between.npos;
-  if (!is_asked || page_.same_clause(i, i + 1)) return std::nullopt;
+  if (!is_asked || goes_on_behind(page_, i)) return std::nullopt;
   const std::string& word = page_.word(i);
   if (word == "no" || word == "nope" || word == "not" || word == "never") return turned(said);
   return word == "yes" || word == "yep" ? std::optional(said) : std::nullopt;

@@ -46,6 +46,8 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_lacking(const PhraseMatch& match) const;
+  [[nodiscard]] std::optional<VerdictWords> said_none(const PhraseMatch& match,
+                                                      std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_having(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> outright_after(const PhraseMatch& match) const;
   [[nodiscard]] VerdictWords turned_by_no(const PhraseMatch& match, VerdictWords words) const;
