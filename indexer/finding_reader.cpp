@@ -233,10 +233,22 @@ class FindingReader {
       const bool says_it = match.last - match.first > 1 ||
                            (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
       if (inside && says_it && !is_other_condition(page_, match) &&
+          !is_limit_of(symptom, match) &&
           match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
     }
+  }
+
+  // "won't rev past 3000", "can't get past 60": where it ends, not when it happens.
+  bool is_limit_of(const PhraseMatch& symptom, const PhraseMatch& condition) const {
+    const std::string& word = page_.word(condition.first);
+    const bool is_bound = word == "past" || word == "above" || word == "over" || word == "beyond";
+    if (!is_bound) return false;
+    for (std::size_t i = symptom.first; i < condition.first; ++i) {
+      if (is_negation(page_.word(i))) return true;
+    }
+    return false;
   }
 
   static bool is_name_word(std::string_view condition) {

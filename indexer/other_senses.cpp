@@ -115,12 +115,25 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
 }
 
+// "actuator draws 14 A, stalls", "amp clamp 22 A, stalled": a motor that is measured stalls.
+bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 8;
+  if (match.last - match.first > 1 || !page.word(match.first).starts_with("stall")) return false;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page.word(i - 1);
+    for (const char* measured : {"actuator", "draws", "clamp", "a", "amps", "motor"}) {
+      if (word == measured && (word != "a" || page.is_claimed(i - 1))) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
-      is_colour(page, match) || is_tried(page, match)) {
+      is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match)) {
     return true;
   }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {

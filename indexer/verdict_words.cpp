@@ -50,6 +50,15 @@ bool goes_on_behind(const NotePage& page, std::size_t i) {
   return between.find_first_not_of(" \t") == between.npos;
 }
 
+// "pads too thin, disc", "servo holds, brake pipe": a verb tells how the thing before it went.
+bool tells_what_goes_before(std::string_view word) {
+  for (const char* verb : {"lifted", "jumps", "jumping", "below", "fails",
+                           "holds", "held", "passed", "passes", "too", "leaks", "late"}) {
+    if (word == verb) return true;
+  }
+  return false;
+}
+
 // "could not feel [any play]", "can't find [a leak]": the search stands between "not" and what is
 // not there.
 bool says_perceive(std::string_view word) {
@@ -325,7 +334,8 @@ std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
   const std::size_t most = reach == VerdictReach::kFar ? kWordsBefore : kWordsBeside;
   std::size_t words = 0;
   for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
-    if (const auto found = free_at(i - 1)) return found;
+    const auto found = free_at(i - 1);
+    if (found && !tells_what_goes_before(page_.word(i - 1))) return found;
     if (is_finding_[i - 1] != 0 || (counts(i - 1) && ++words >= most)) return std::nullopt;
   }
   return std::nullopt;
