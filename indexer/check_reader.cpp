@@ -66,6 +66,7 @@ class PageChecks {
   }
 
   void read_carried() {
+    is_carried_ = true;
     for (const RecognisedItem& item : page_.items()) {
       const bool is_finding = item.kind == ItemKind::kSymptom || item.kind == ItemKind::kWorkSign ||
                               item.kind == ItemKind::kCheck;
@@ -89,16 +90,18 @@ class PageChecks {
   void read_check(const PhraseMatch& match) {
     auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
-    // "12 bar rail while cranking, hopeless": when alone is no check.
-    if (says_only_when(match) && !reading) return;
+    // "12 bar rail while cranking, hopeless", "vents ok": when or where alone is no check.
+    if (needs_reading(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
   }
 
-  bool says_only_when(const PhraseMatch& match) const {
+  bool needs_reading(const PhraseMatch& match) const {
     const std::string& word = page_.word(match.first);
-    return match.last - match.first == 2 && (word == "while" || word == "when" || word == "on" || word == "during") &&
-           page_.token(match.last - 1).stem == "crank";
+    const std::size_t words = match.last - match.first;
+    if (words == 1) return page_.token(match.first).stem == "vent";
+    const bool is_when = word == "while" || word == "when" || word == "on" || word == "during";
+    return words == 2 && is_when && page_.token(match.last - 1).stem == "crank";
   }
 
   // "CAN H to L 120 ohm": a reading that this check cannot take; the words after it are of another.
@@ -244,7 +247,8 @@ class PageChecks {
     for (; page_.same_clause(end, match.first); ++end) {
       if (is_reading_[end] != 0) {
         const auto item = reading_at(end);
-        if (fits(item, check)) return worst_from(*item, end, check);
+        const bool is_others = is_carried_ && item && taken_.contains(*item);
+        if (fits(item, check) && !is_others) return worst_from(*item, end, check);
         continue;
       }
       if (in_phrase_[end] != 0) break;
@@ -336,6 +340,7 @@ class PageChecks {
   std::vector<char> is_reading_, in_phrase_;  // by token
   VerdictSearch search_;
   std::set<std::string> read_;  // checks already read
+  bool is_carried_ = false;  // surer checks have their readings already
   std::set<std::size_t> taken_;  // readings that a check has, by position in the page's items
 };
 

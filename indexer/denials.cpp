@@ -49,6 +49,12 @@ bool leads_answer(std::string_view word) {
          word == "apparently" || word == "definitely" || word == "certainly";
 }
 
+// "ABS lamp", "EML"
+bool names_lamp(const Token& token) {
+  return token.stem == "lamp" || token.text == "eml" || token.text == "mil" ||
+         token.text == "cel" || token.text == "tpms" || token.text == "epc";
+}
+
 bool is_short_number(std::string_view word) {
   return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
 }
@@ -190,9 +196,7 @@ bool Denials::stands_alone_as_no(std::size_t next) const {
 
 // "ABS lamp off", "battery light goes out after start": the end of such words, or `next`.
 std::size_t Denials::lamp_goes_out(std::size_t next) const {
-  if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
-    return next;
-  }
+  if (!page_.same_clause(next, next - 1) || !names_lamp(page_.token(next - 1))) return next;
   std::size_t state = next;
   while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
   for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
@@ -265,6 +269,13 @@ bool Denials::by_word_after(std::size_t next) {
   // "has gone to a scream" has not gone.
   const bool goes_on = page_.same_clause(i + 1, i) && page_.word(i + 1) == "to";
   if (says_absent(page_.word(i)) && !goes_on && !page_.is_claimed(i)) {
+    page_.claim(i);
+    return true;
+  }
+  // "immobiliser ok", "cruise fine now": all is well with it.
+  const bool is_well = page_.word(i) == "ok" || page_.word(i) == "okay" || page_.word(i) == "fine";
+  const bool ends = !page_.same_clause(i + 1, i) || page_.word(i + 1) == "now";
+  if (is_well && ends && !page_.is_claimed(i)) {
     page_.claim(i);
     return true;
   }

@@ -355,7 +355,8 @@ class FindingReader {
     // "the key is sometimes not recognised": between the words of the symptom.
     for (const Mention& mention : mentions_) {
       for (std::size_t i = mention.at.first + 1; i + 1 < mention.at.last; ++i) {
-        if (const auto often = how_often_of(page_.word(i))) say_how_often(mention, *often);
+        const auto often = how_often_of(page_.word(i), page_.word(i + 1));
+        if (often) say_how_often(mention, *often);
       }
     }
   }

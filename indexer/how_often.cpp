@@ -131,7 +131,8 @@ std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) 
   return std::nullopt;
 }
 
-std::optional<HowOften> how_often_of(std::string_view word) {
+std::optional<HowOften> how_often_of(std::string_view word, std::string_view next) {
+  if ((word == "every" || word == "each") && comes_round(next)) return HowOften::kAlways;
   for (const Phrase& phrase : kPhrases) {
     if (phrase.words[0] == word && phrase.words[1].empty()) return phrase.how_often;
   }

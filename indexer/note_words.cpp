@@ -125,7 +125,8 @@ bool says_fail(std::string_view word) {
        "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",
        "clicking",  "rattling",       "squeaking",    "smells",       "stinks",   "punctured",
        "flooded",   "rust",           "corrosion",    "snagged",      "sloppy",   "wobbly",
-       "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless"});
+       "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless",
+       "lipped",    "ridged",         "implausible"});
   return holds(words, word);
 }
 
@@ -150,7 +151,8 @@ bool hints_fail(std::string_view word) {
        "flakes",  "glitter", "metal",    "swarf",    "ajar",      "shows",     "slapping",
        "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
        "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
-       "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped"});
+       "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped",
+       "yellow",  "play",    "movement",  "wear",     "crack",     "cracks",    "damage"});
   return holds(words, word);
 }
 

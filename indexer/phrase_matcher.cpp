@@ -176,6 +176,11 @@ void PhraseMatcher::add_turned_round() {
     return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop" ||
            word == "pull" || word == "fail";
   };
+  std::unordered_set<std::string> nouns;
+  for (const Phrase& phrase : phrases_) {
+    if (phrase.kind == EntryKind::kComponent) nouns.insert(phrase.stems.back());
+  }
+  const auto is_noun = [&](const std::string& word) { return nouns.contains(word); };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
     const Phrase& phrase = phrases_[i];
@@ -184,6 +189,8 @@ void PhraseMatcher::add_turned_round() {
                            phrase.kind == EntryKind::kWorkSign || phrase.kind == EntryKind::kCheck);
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
+    // "sensor battery" is no "battery sensor".
+    if (is_noun(phrase.stems[0]) && is_noun(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
     // "low side" is where; "left side low" is how it is.
     if (phrase.kind == EntryKind::kCheck &&

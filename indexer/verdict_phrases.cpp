@@ -66,6 +66,8 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {kPass, {"all", "run"}},
     {kPass, {"runs"}, true},
     {kPass, {"run"}, true},
+    {kFail, {"open", "circuit"}},
+    {kFail, {"short", "circuit"}},
     {kFail, {"not", "good", "enough"}},
     {kFail, {"not", "enough"}},
     {kFail, {"not", "right"}},

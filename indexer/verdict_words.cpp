@@ -59,6 +59,13 @@ bool tells_what_goes_before(std::string_view word) {
   return false;
 }
 
+// "3", "cyl", "no": which one of several; "one" and "a" may be anything.
+bool is_count_of(const NotePage& page, std::size_t i) {
+  const std::string& word = page.word(i);
+  return (small_number(word) && word != "a" && word != "an" && word != "one") || word == "cyl" ||
+         word == "cylinder" || word == "number";
+}
+
 // "could not feel [any play]", "can't find [a leak]": the search stands between "not" and what is
 // not there.
 bool says_perceive(std::string_view word) {
@@ -198,6 +205,29 @@ VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
   const bool joined = here(next) && (page_.word(next) == "and" || page_.word(next) == "but");
   const bool is_bad = joined && here(next + 1) && says_fail(page_.word(next + 1));
   if (is_bad) return {Verdict::kFail, {words.at.first, next + 2}};
+  // "lipped but ok"
+  const bool is_mild = joined && page_.word(next) == "but" && here(next + 1) &&
+                       says_pass(page_.word(next + 1)) && words.verdict == Verdict::kFail;
+  if (is_mild) return {Verdict::kPass, {words.at.first, next + 2}};
+  return words.verdict == Verdict::kPass ? worst_of_several(words) : words;
+}
+
+// "1 ok 2 ok 3 open circuit", "left ok, right stiff": of several in a row the bad one decides.
+VerdictWords VerdictSearch::worst_of_several(VerdictWords words) const {
+  std::size_t i = words.at.last;
+  while (i < page_.size() && leads_on(page_, i - 1, i)) {
+    const std::size_t which = i;
+    while (i < page_.size() && (i == which || leads_on(page_, which, i)) && !page_.is_claimed(i) &&
+           is_finding_[i] == 0 && (says_position(page_.word(i)) || is_count_of(page_, i))) {
+      ++i;
+    }
+    if (i == which || i >= page_.size() || page_.is_claimed(i) || is_finding_[i] != 0) break;
+    const auto phrase = verdict_phrase_at(page_, i);
+    const bool fails = phrase ? phrase->verdict == Verdict::kFail : says_fail(page_.word(i));
+    if (fails) return {Verdict::kFail, {words.at.first, phrase ? phrase->at.last : i + 1}};
+    if (!says_pass(page_.word(i))) break;
+    ++i;
+  }
   return words;
 }
 
@@ -371,8 +401,9 @@ std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) cons
     const std::string& word = page_.word(i);
     if (hints_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
     const auto plain = at(i);
-    const bool passes = plain ? plain->verdict == Verdict::kPass : hints_pass(word);
-    const bool fails = plain ? plain->verdict == Verdict::kFail : hints_fail(word);
+    const bool hints = !plain && !is_denied_at(page_, i);
+    const bool passes = plain ? plain->verdict == Verdict::kPass : hints && hints_pass(word);
+    const bool fails = plain ? plain->verdict == Verdict::kFail : hints && hints_fail(word);
     if (passes && !good) good = VerdictWords{Verdict::kPass, {i, i + 1}};
     if (fails && !bad) bad = VerdictWords{Verdict::kFail, {i, i + 1}};
   }

@@ -42,6 +42,7 @@ class VerdictSearch {
  private:
   [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
+  [[nodiscard]] VerdictWords worst_of_several(VerdictWords words) const;
   [[nodiscard]] VerdictWords outweighed(VerdictWords words) const;
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
