@@ -69,7 +69,7 @@ bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after
 
 bool Denials::deny(TokenRange finding) {
   if (is_called_wrong(finding.last)) return !by_word_before(finding);
-  if (by_word_after(finding.last)) return true;
+  if (is_said_well(finding) || by_word_after(finding.last)) return true;
   const bool before = by_word_before(finding);
   if (!before && taken_back(finding.last)) return true;
   if (!before && !by_list(finding)) return false;
@@ -242,6 +242,19 @@ bool Denials::is_called_wrong(std::size_t next) {
   return true;
 }
 
+// "immobiliser ok", "cruise fine now": a clause that says nothing but that all is well with it.
+bool Denials::is_said_well(TokenRange finding) {
+  const std::size_t i = finding.last;
+  const bool begins =
+      finding.first == 0 || !page_.same_clause(finding.first - 1, finding.first);
+  if (!begins || !page_.same_clause(i, finding.first) || page_.is_claimed(i)) return false;
+  const std::string& word = page_.word(i);
+  const bool is_well = word == "ok" || word == "okay" || word == "fine";
+  const bool ends = !page_.same_clause(i + 1, i) || page_.word(i + 1) == "now";
+  if (is_well && ends) page_.claim(i);
+  return is_well && ends;
+}
+
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
 bool Denials::by_word_after(std::size_t next) {
   if (next >= page_.size() || page_.is_claimed(next)) return false;
@@ -269,13 +282,6 @@ bool Denials::by_word_after(std::size_t next) {
   // "has gone to a scream" has not gone.
   const bool goes_on = page_.same_clause(i + 1, i) && page_.word(i + 1) == "to";
   if (says_absent(page_.word(i)) && !goes_on && !page_.is_claimed(i)) {
-    page_.claim(i);
-    return true;
-  }
-  // "immobiliser ok", "cruise fine now": all is well with it.
-  const bool is_well = page_.word(i) == "ok" || page_.word(i) == "okay" || page_.word(i) == "fine";
-  const bool ends = !page_.same_clause(i + 1, i) || page_.word(i + 1) == "now";
-  if (is_well && ends && !page_.is_claimed(i)) {
     page_.claim(i);
     return true;
   }
