@@ -231,7 +231,8 @@ bool Denials::taken_back(std::size_t next) {
 // "no crank / wrong / it cranks", "No smell? Wrong, there is one": the opposite is so.
 bool Denials::is_called_wrong(std::size_t next) {
   std::size_t i = next;
-  if (page_.same_clause(i, next - 1) && page_.word(i) == "or") ++i;  // a stroke
+  const bool is_stroke = i < page_.size() && page_.text()[page_.token(i).begin] == '/';
+  if (is_stroke) ++i;
   if (i >= page_.size() || page_.is_claimed(i)) return false;
   const std::string& word = page_.word(i);
   const bool is_wrong = word == "wrong" || word == "untrue" || word == "incorrect" || word == "rubbish";

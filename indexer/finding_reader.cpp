@@ -167,8 +167,9 @@ class FindingReader {
     }
     const auto guess = aids_.telling.guess(stems);
     if (!guess) return;
-    add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
-                 at[guess->telling.back()] + 1});
+    const PhraseMatch match{EntryKind::kSymptom, guess->id, at[guess->telling.front()],
+                            at[guess->telling.back()] + 1};
+    if (!ends_in_a_part(match)) add_finding(match);
   }
 
   bool is_finding(const PhraseMatch& match) const {

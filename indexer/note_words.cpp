@@ -261,7 +261,7 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play",    "leak",      "leaks",      "noise",       "drag",       "movement",  "fault",
+      {"play",    "leak",      "leaks",      "noise",       "drag",       "movement",  "fault", "combustion",
        "faults",  "codes",     "bubbles",    "change",      "difference", "damage",    "crack",
        "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness", "water",
        "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",      "kinks",

@@ -91,12 +91,13 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     // "servo holds vacuum - fail"
     if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-    if (const auto answer = answered(match, verdict)) {
+    if (const auto answer = answered(match.last, verdict)) {
       return VerdictWords{*answer, {match.last, match.last + 1}};
     }
     // "no pins burnt": a denial before the whole phrase
     const bool is_turned = is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
-    return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
+    const VerdictWords said{is_turned ? turned(verdict) : verdict, {i, i + 1}};
+    return i + 1 == match.last ? outweighed(said) : said;
   }
   if (const auto denied = of_denied(match)) return denied;
   if (const auto lacking = of_lacking(match)) return lacking;
@@ -294,7 +295,10 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
   const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
   for (; page_.same_clause(i, match.first); ++i) {
     if (const auto none = said_none(match, i)) return none;
-    if (auto found = free_at(i)) return i == match.last ? turned_by_no(match, *found) : *found;
+    auto found = free_at(i);
+    const auto answer = found ? answered(found->at.last, found->verdict) : std::nullopt;
+    if (answer) return VerdictWords{*answer, {i, found->at.last + 1}};
+    if (found) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.
@@ -329,9 +333,7 @@ std::optional<VerdictWords> VerdictSearch::of_all(const PhraseMatch& match) cons
     const std::string& word = page_.word(i);
     if (word == "both" || word == "all" || word == "each" || word == "neither") {
       for (std::size_t k = i; k < i + 3 && page_.same_clause(k, i); ++k) {
-        const auto found = free_at(k);
-        if (found && word == "neither") return VerdictWords{turned(found->verdict), found->at};
-        if (found) return found;
+        if (const auto found = free_at(k)) return found;
       }
       return std::nullopt;
     }
@@ -347,8 +349,7 @@ std::optional<VerdictWords> VerdictSearch::of_all(const PhraseMatch& match) cons
 }
 
 // "servo holds vacuum? no", "boost hoses tight: yes": the answer decides.
-std::optional<Verdict> VerdictSearch::answered(const PhraseMatch& match, Verdict said) const {
-  const std::size_t i = match.last;
+std::optional<Verdict> VerdictSearch::answered(std::size_t i, Verdict said) const {
   if (i >= page_.size() || page_.is_claimed(i)) return std::nullopt;
   const std::size_t from = page_.token(i - 1).end;
   const std::string_view between = page_.text().substr(from, page_.token(i).begin - from);

@@ -57,7 +57,7 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,
                                                    VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> of_all(const PhraseMatch& match) const;
-  [[nodiscard]] std::optional<Verdict> answered(const PhraseMatch& match, Verdict said) const;
+  [[nodiscard]] std::optional<Verdict> answered(std::size_t behind, Verdict said) const;
   [[nodiscard]] std::size_t past_values(std::size_t i) const;
   [[nodiscard]] TokenRange reach_of(const PhraseMatch& match) const;
   [[nodiscard]] bool counts(std::size_t i) const;

@@ -56,5 +56,10 @@ TEST(ClauseMarks, TheSignOfAPlaceIsAWord) {
   EXPECT_EQ(lines_of("misfire @ idle"), (std::vector<std::string>{"symptom misfire", "condition idle"}));
 }
 
+TEST(ClauseMarks, WhatIsSetInPartsNothing) {
+  EXPECT_EQ(lines_of("the steering, however, is heavy"),
+            std::vector<std::string>{"symptom heavy_steering"});
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -101,5 +101,38 @@ TEST(Denials, TheDenialOfBeingWellIsTheSymptom) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(Denials, TheAnswerOfSomebodyElseDenies) {
+  const std::vector<NoteRow> table{
+      {"Does the clutch slip? Customer says no.", {"symptom clutch_slips absent"}},
+      {"Clutch slip? He says no", {"symptom clutch_slips absent"}},
+      {"Clutch slip? Customer says yes", {"symptom clutch_slips"}},
+      {"Is there a misfire? can't say", {}},
+      {"Misfire? not checked", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, NoAsAnAnswerDeniesNothingBehindIt) {
+  const std::vector<NoteRow> table{
+      {"and no the engine light is not on", {"symptom engine_lamp_on absent"}},
+      {"no the clutch slips", {"symptom clutch_slips"}},
+      {"doesn't start, just clicks", {"symptom no_start", "symptom clicks_no_crank"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, WhatIsCalledWrongIsTurnedRound) {
+  const std::vector<NoteRow> table{
+      {"clutch slips / wrong / judders", {"symptom clutch_slips absent", "symptom clutch_judders"}},
+      {"No clutch slip? Wrong, there is", {"symptom clutch_slips"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, AThingThatIsWellIsNoSymptom) {
+  const std::vector<NoteRow> table{
+      {"immobiliser ok", {"symptom immobiliser_lamp absent"}},
+      {"EML off", {"symptom engine_lamp_on absent"}},
+      {"MIL now out", {"symptom engine_lamp_on absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

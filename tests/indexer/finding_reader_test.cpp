@@ -152,5 +152,28 @@ TEST(FindingReader, AConditionWhereAllIsWellIsNone) {
             (std::vector<std::string>{"symptom misfire", "condition motorway"}));
 }
 
+TEST(FindingReader, WordsThatOnlyHappenToStandTogetherAreNone) {
+  const std::vector<NoteRow> table{
+      {"took two of us on the bar", {}},
+      {"look for play in the wheel bearing", {}},
+      {"back box held up with wire", {}},
+      {"steering is really heavy", {"symptom heavy_steering"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ACommaBeforeItsOwnDenialPartsNoSymptom) {
+  const std::vector<NoteRow> table{
+      {"clicks, no crank", {"symptom clicks_no_crank"}},
+      {"no crank, no click", {"symptom no_crank", "symptom clicks_no_crank absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ALimitIsNoCondition) {
+  const std::vector<NoteRow> table{
+      {"won't rev past 3000", {"symptom limp_mode"}},
+      {"misfire above 3000 rpm", {"symptom misfire", "condition high_revs"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

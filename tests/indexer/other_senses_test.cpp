@@ -96,5 +96,14 @@ TEST(OtherSenses, WhereAllIsWellAndWhereAThingIsAreNoConditions) {
   }
 }
 
+TEST(OtherSenses, AMotorThatIsMeasuredStallsAndAnEngineThatRunsWellIsNoCondition) {
+  const std::vector<NoteRow> table{
+      {"actuator draws 14 A, stalls", {"reading 14 A"}},
+      {"engine stalls", {"symptom stalls"}},
+      {"misfire, the engine runs lovely otherwise", {"symptom misfire"}},
+      {"heater one side stone cold", {"symptom heater_one_side"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -21,5 +21,13 @@ TEST(OtherSubjects, ABareWordBelongsToThePartBeforeIt) {
   }
 }
 
+TEST(OtherSubjects, ALackOfPowerIsOfThePartBeforeIt) {
+  const std::vector<NoteRow> table{
+      {"fan relay no power", {}},
+      {"turbo, no power", {"symptom lack_of_power"}},
+      {"no power", {"symptom lack_of_power"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -97,5 +97,20 @@ TEST(RepairUndone, WhatLiesInStockOrIsNotPutInIsNotDone) {
   }
 }
 
+TEST(RepairUndone, WhatChangedPlacesOrWentInWrongIsNoRepair) {
+  const std::vector<NoteRow> table{
+      {"changed the coils over between 2 and 3", {}},
+      {"injectors changed across", {}},
+      {"coil fitted upside down", {"work_sign part_fitted_backwards"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairUndone, ASwapToldOfByTheNextClauseIsOne) {
+  const std::vector<NoteRow> table{
+      {"belt tensioner swapped, here 7 mo ago", {"earlier_repair replace belt_tensioner here"}},
+      {"belt tensioner swapped", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore
