@@ -37,10 +37,11 @@ class FindingReader {
         vocabulary_(vocabulary),
         aids_(aids),
         parts_(page.matches({EntryKind::kComponent})),
+        conditions_(page.matches({EntryKind::kCondition})),
         denials_(page) {}
 
   void read() {
-    const auto conditions = page_.matches({EntryKind::kCondition});
+    const auto& conditions = conditions_;
     auto matches = findings();
     add_speeds(matches);
     add_conditioned(matches);
@@ -126,12 +127,21 @@ class FindingReader {
       if (other == matches.end()) {
         if (is_free(symptom.first, symptom.last)) matches.push_back(std::move(symptom));
       } else if (other->kind == EntryKind::kSymptom && other->first == symptom.first &&
-                 other->last == symptom.last) {
+                 only_adds_place(symptom, *other)) {
         if (!is_kind_of(symptom.id, other->id)) other->id = symptom.id;
       }
     }
     std::stable_sort(matches.begin(), matches.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
+  // "knocks [at front] over speed humps": what the other match has more says where at most.
+  bool only_adds_place(const PhraseMatch& symptom, const PhraseMatch& other) const {
+    if (other.last < symptom.last) return false;
+    for (std::size_t i = symptom.last; i < other.last; ++i) {
+      if (!says_position(page_.word(i)) && !is_stop_word(page_.word(i))) return false;
+    }
+    return true;
   }
 
   // Whether the symptom is one sort of the wider one; name_narrower_symptoms() tells those.
@@ -173,12 +183,23 @@ class FindingReader {
   }
 
   bool is_finding(const PhraseMatch& match) const {
-    if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
+    if (match.kind == EntryKind::kCondition && is_denied_condition(match.first)) return false;
     // "with nothing on brake light switch"
     const bool is_short = match.last - match.first == 2;
     if (match.kind == EntryKind::kCondition && is_short && ends_in_a_part(match)) return false;
     return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
            !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
+  }
+
+  // "not uphill", "never on the open road at speed": past other conditions to the denial.
+  bool is_denied_condition(std::size_t at) const {
+    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
+      const bool is_other = std::any_of(conditions_.begin(), conditions_.end(), [&](const auto& c) {
+        return c.first <= i - 1 && i - 1 < c.last;
+      });
+      if (!is_other) return is_denied_at(page_, i);
+    }
+    return false;
   }
 
   // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name.
@@ -416,7 +437,7 @@ class FindingReader {
   NotePage& page_;
   const Vocabulary& vocabulary_;
   const FindingAids& aids_;
-  const std::vector<PhraseMatch> parts_;
+  const std::vector<PhraseMatch> parts_, conditions_;
   std::vector<RecognisedItem> found_;
   std::vector<Mention> mentions_;  // of symptoms, those said again too
   bool is_lamp_shared_ = false;  // by the last one found and the next

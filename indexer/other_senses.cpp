@@ -87,7 +87,8 @@ bool goes_somewhere(const NotePage& page, const PhraseMatch& match) {
     }
   }
   const std::string& next = page.word(match.last);
-  return is_particle(next) || next == "into" || next == "past" || next == "through";
+  return is_particle(next) || next == "into" || next == "past" || next == "through" ||
+         next == "nearly" || next == "as" || next == "far" || next == "over" || next == "above";
 }
 
 // "could not fault the brakes" finds nothing wrong with them.
@@ -115,6 +116,18 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
 }
 
+// "clutch judders, pedal ok": the clutch's pedal, no brake's.
+bool is_clutch_pedal(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 12;
+  if (match.id != "brake_pedal_soft" || page.word(match.first) != "pedal") return false;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& stem = page.token(i - 1).stem;
+    if (stem == "brake") return false;
+    if (stem == "clutch") return true;
+  }
+  return false;
+}
+
 // "actuator draws 14 A, stalls", "amp clamp 22 A, stalled": a motor that is measured stalls.
 bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 8;
@@ -133,7 +146,8 @@ bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
-      is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match)) {
+      is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match) ||
+      is_clutch_pedal(page, match)) {
     return true;
   }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
