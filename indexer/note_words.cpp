@@ -152,7 +152,7 @@ bool hints_fail(std::string_view word) {
        "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
        "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
        "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped",
-       "yellow",  "play",    "movement",  "wear",     "crack",     "cracks",    "damage"});
+       "yellow",  "moved",   "play",    "movement",  "wear",     "crack",     "cracks",    "damage"});
   return holds(words, word);
 }
 
@@ -281,7 +281,8 @@ bool takes_warmth(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running", "blows",   "stuck",
        "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",   "pipe",    "pipes",
-       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really"});
+       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really",
+       "battery", "batt",   "rim",  "seat",  "relay", "fuse", "connector", "bearing", "brakes"});
   return holds(words, word) || says_position(word);
 }
 

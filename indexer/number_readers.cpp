@@ -105,7 +105,7 @@ bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end
     return true;
   }
   const std::string after = word_after(text, end);
-  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per"}) {
+  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per", "old"}) {
     if (after == word) return true;
   }
   return byte_at(text, end) == '/';

@@ -116,6 +116,22 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
 }
 
+// "ATF black, burnt smell": the fluid's, no wire's.
+bool is_smell_of_fluid(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 10;
+  if (match.id != "burning_smell_electrical") return false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    if (page.word(i).starts_with("electric") || page.word(i) == "plastic") return false;
+  }
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page.word(i - 1);
+    for (const char* fluid : {"atf", "fluid", "oil", "clutch", "gearbox", "brake", "brakes"}) {
+      if (word == fluid) return true;
+    }
+  }
+  return false;
+}
+
 // "clutch judders, pedal ok": the clutch's pedal, no brake's.
 bool is_clutch_pedal(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 12;
@@ -147,7 +163,7 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
       is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match) ||
-      is_clutch_pedal(page, match)) {
+      is_clutch_pedal(page, match) || is_smell_of_fluid(page, match)) {
     return true;
   }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {

@@ -259,7 +259,11 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (says_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
   // "at steady 80 km/h"
   const bool is_speed = word == "steady" && i > 0 && page_.word(i - 1) == "at";
-  const bool passes = says_pass(word) && !is_speed;
+  // "20 mm free movement" is measured, not praised.
+  const bool is_measured = word == "free" && page_.same_clause(i, i + 1) &&
+                           (page_.word(i + 1) == "movement" || page_.word(i + 1) == "play" ||
+                            page_.word(i + 1) == "travel");
+  const bool passes = says_pass(word) && !is_speed && !is_measured;
   if (!passes && !says_fail(word)) return std::nullopt;
   const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
   if (!is_denied_at(page_, i)) return outweighed({verdict, {i, i + 1}});
