@@ -296,8 +296,8 @@ class PageChecks {
       const bool begins = i > token && !page_.same_clause(i - 1, i);
       if (begins && holds_phrase(i)) break;
       if (is_reading_[i] == 0) {
-        const bool passes = goes_with_values(page_.word(i)) || says_fail(page_.word(i)) ||
-                            says_pass(page_.word(i));
+        const bool passes =
+            goes_with_values(page_.word(i)) || says_fail(page_.word(i)) || says_pass(page_.word(i));
         if (in_phrase_[i] != 0 || !passes) break;
         continue;
       }
@@ -339,8 +339,8 @@ class PageChecks {
   std::vector<std::size_t> readings_;         // positions in the page's items
   std::vector<char> is_reading_, in_phrase_;  // by token
   VerdictSearch search_;
-  std::set<std::string> read_;  // checks already read
-  bool is_carried_ = false;  // surer checks have their readings already
+  std::set<std::string> read_;   // checks already read
+  bool is_carried_ = false;      // surer checks have their readings already
   std::set<std::size_t> taken_;  // readings that a check has, by position in the page's items
 };
 

@@ -159,9 +159,9 @@ class ListReader {
 
   bool is_filler(std::size_t i) const {
     const std::string& word = page_.word(i);
-    return word == "is" || word == "was" || word == "as" || word == "are" ||
-           is_of_several(word) || word == "status" || word == "in" || word == "the" ||
-           word == "now" || word == "still" || says_code(word);
+    return word == "is" || word == "was" || word == "as" || word == "are" || is_of_several(word) ||
+           word == "status" || word == "in" || word == "the" || word == "now" || word == "still" ||
+           says_code(word);
   }
 
   static bool is_of_several(std::string_view word) {

@@ -235,7 +235,8 @@ bool Denials::is_called_wrong(std::size_t next) {
   if (is_stroke) ++i;
   if (i >= page_.size() || page_.is_claimed(i)) return false;
   const std::string& word = page_.word(i);
-  const bool is_wrong = word == "wrong" || word == "untrue" || word == "incorrect" || word == "rubbish";
+  const bool is_wrong =
+      word == "wrong" || word == "untrue" || word == "incorrect" || word == "rubbish";
   const bool ends = !page_.same_clause(i, i + 1) || page_.text()[page_.token(i).end] == '/';
   const bool parted = i > next || !page_.same_clause(next - 1, next);
   if (!is_wrong || !ends || !parted) return false;
@@ -246,8 +247,7 @@ bool Denials::is_called_wrong(std::size_t next) {
 // "immobiliser ok", "cruise fine now": a clause that says nothing but that all is well with it.
 bool Denials::is_said_well(TokenRange finding) {
   const std::size_t i = finding.last;
-  const bool begins =
-      finding.first == 0 || !page_.same_clause(finding.first - 1, finding.first);
+  const bool begins = finding.first == 0 || !page_.same_clause(finding.first - 1, finding.first);
   if (!begins || !page_.same_clause(i, finding.first) || page_.is_claimed(i)) return false;
   const std::string& word = page_.word(i);
   const bool is_well = word == "ok" || word == "okay" || word == "fine";

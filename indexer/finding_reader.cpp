@@ -7,10 +7,11 @@
 
 #include "indexer/cylinder_words.hpp"
 #include "indexer/denials.hpp"
-#include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/other_senses.hpp"
+#include "indexer/part_overlaps.hpp"
 #include "indexer/speed_conditions.hpp"
+#include "indexer/symptom_mentions.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -26,9 +27,6 @@ ItemKind item_kind(EntryKind kind) {
       return ItemKind::kWorkSign;
   }
 }
-
-// Tokens from a symptom to the words in a later clause that say how often.
-constexpr std::size_t kReachBack = 5, kFarBack = 40;
 
 class FindingReader {
  public:
@@ -60,7 +58,8 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(page_, match) && !cuts_a_part(match) && !ends_in_a_part(match)) {
+      if (!is_another_thing(page_, match) && !cuts_a_part(match, parts_, vocabulary_) &&
+          !ends_in_a_part(match, parts_)) {
         add_finding(match);
       }
     }
@@ -72,7 +71,7 @@ class FindingReader {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
       if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
-    read_how_often();
+    mentions_.say_how_often(page_, found_);
     name_narrower_symptoms();
     drop_wider_symptoms();
     drop_contradicted();
@@ -80,12 +79,6 @@ class FindingReader {
   }
 
  private:
-  struct Mention {
-    std::string id;
-    Presence state = Presence::kPresent;
-    TokenRange at;
-  };
-
   // "play in the wheel bearing" names what was looked at, longer than "play in the wheel".
   std::vector<PhraseMatch> findings() const {
     auto matches =
@@ -179,16 +172,17 @@ class FindingReader {
     if (!guess) return;
     const PhraseMatch match{EntryKind::kSymptom, guess->id, at[guess->telling.front()],
                             at[guess->telling.back()] + 1};
-    if (!ends_in_a_part(match)) add_finding(match);
+    if (!ends_in_a_part(match, parts_)) add_finding(match);
   }
 
   bool is_finding(const PhraseMatch& match) const {
     if (match.kind == EntryKind::kCondition && is_denied_condition(match.first)) return false;
     // "with nothing on brake light switch"
     const bool is_short = match.last - match.first == 2;
-    if (match.kind == EntryKind::kCondition && is_short && ends_in_a_part(match)) return false;
+    if (match.kind == EntryKind::kCondition && is_short && ends_in_a_part(match, parts_))
+      return false;
     return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
-           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
+           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match, parts_, vocabulary_);
   }
 
   // "not uphill", "never on the open road at speed": past other conditions to the denial.
@@ -200,31 +194,6 @@ class FindingReader {
       if (!is_other) return is_denied_at(page_, i);
     }
     return false;
-  }
-
-  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name.
-  // The end of one is enough for what is there ("engine oil on the floor"), and for the wellness of
-  // a part of which the symptom tells.
-  bool cuts_a_part(const PhraseMatch& match) const {
-    if (match.kind != EntryKind::kSymptom) return false;
-    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, match.id);
-    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
-      if (part.last - part.first < 2) return false;
-      const bool goes_on = part.first <= match.first && match.last < part.last;
-      if (goes_on && match.first < part.last) return true;
-      const bool gives_end = match.state == Presence::kAbsent && part.first < match.first &&
-                             match.first < part.last && part.last <= match.last;
-      return gives_end && entry != nullptr &&
-             std::find(entry->components.begin(), entry->components.end(), part.id) ==
-                 entry->components.end();
-    });
-  }
-
-  // "look for play in the wheel bearing": the last word begins a part's name.
-  bool ends_in_a_part(const PhraseMatch& match) const {
-    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
-      return match.first < part.first && part.first < match.last && match.last < part.last;
-    });
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -254,8 +223,7 @@ class FindingReader {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
       const bool says_it = match.last - match.first > 1 ||
                            (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
-      if (inside && says_it && !is_other_condition(page_, match) &&
-          !is_limit_of(symptom, match) &&
+      if (inside && says_it && !is_other_condition(page_, match) && !is_limit_of(symptom, match) &&
           match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
@@ -279,7 +247,7 @@ class FindingReader {
 
   void keep(const PhraseMatch& match, Presence state, TokenRange range) {
     const ItemKind kind = item_kind(match.kind);
-    if (kind == ItemKind::kSymptom) mentions_.push_back({match.id, state, range});
+    if (kind == ItemKind::kSymptom) mentions_.add({match.id, state, range});
     if (!kept_.insert({kind, match.id, state}).second) return;
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
@@ -366,67 +334,6 @@ class FindingReader {
     return false;
   }
 
-  void read_how_often() {
-    for (std::size_t i = 0; i < page_.size(); ++i) {
-      const auto words = how_often_at(page_, i);
-      const Mention* mention = words ? mention_near({i, words->end}) : nullptr;
-      if (mention == nullptr) continue;
-      say_how_often(*mention, words->how_often);
-      page_.claim({i, words->end});
-    }
-    // "the key is sometimes not recognised": between the words of the symptom.
-    for (const Mention& mention : mentions_) {
-      for (std::size_t i = mention.at.first + 1; i + 1 < mention.at.last; ++i) {
-        const auto often = how_often_of(page_.word(i), page_.word(i + 1));
-        if (often) say_how_often(mention, *often);
-      }
-    }
-  }
-
-  void say_how_often(const Mention& mention, HowOften how_often) {
-    for (RecognisedItem& item : found_) {
-      const bool is_it = item.kind == ItemKind::kSymptom && item.id == mention.id &&
-                         item.state == mention.state;
-      if (is_it && !item.how_often) item.how_often = how_often;
-    }
-  }
-
-  // The mention of a symptom that is there in that clause with the fewest bytes between; when the
-  // clause has none, the last before it ("idles lumpy, not always"), or nullptr.
-  const Mention* mention_near(TokenRange at) const {
-    const Span span = page_.span_of(at);
-    const Mention *nearest = nullptr, *before = nullptr;
-    std::size_t best = 0;
-    const std::size_t reach = is_about_happening(at.first) ? kFarBack : kReachBack;
-    for (const Mention& mention : mentions_) {
-      if (mention.state == Presence::kAbsent) continue;
-      if (!page_.same_clause(mention.at.first, at.first)) {
-        const bool just_before =
-            mention.at.last <= at.first && at.first - mention.at.last <= reach;
-        if (just_before) before = &mention;
-        continue;
-      }
-      const Span said = page_.span_of(mention.at);
-      const std::size_t gap =
-          said.begin >= span.end ? said.begin - span.end : span.begin - said.end;
-      if (nearest != nullptr && gap >= best) continue;
-      nearest = &mention;
-      best = gap;
-    }
-    return nearest != nullptr ? nearest : before;
-  }
-
-  // "happens often, he says": of what was complained of, however much was said since.
-  bool is_about_happening(std::size_t at) const {
-    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
-      const std::string& word = page_.word(i - 1);
-      if (word == "happens" || word == "occurs" || word == "happened" || word == "happening") {
-        return true;
-      }
-    }
-    return false;
-  }
-
   bool is_free(std::size_t first, std::size_t last) const {
     for (std::size_t i = first; i < last; ++i) {
       if (page_.is_claimed(i) || !page_.same_clause(i, last)) return false;
@@ -439,7 +346,7 @@ class FindingReader {
   const FindingAids& aids_;
   const std::vector<PhraseMatch> parts_, conditions_;
   std::vector<RecognisedItem> found_;
-  std::vector<Mention> mentions_;  // of symptoms, those said again too
+  SymptomMentions mentions_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
@@ -458,7 +365,8 @@ bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind ki
 void drop_conditions_of_checks(NotePage& page) {
   page.drop([&](const RecognisedItem& item) {
     return item.kind == ItemKind::kCondition && item.id != "idle" &&
-           has_in_clause(page, item, ItemKind::kCheck) && !has_in_clause(page, item, ItemKind::kSymptom);
+           has_in_clause(page, item, ItemKind::kCheck) &&
+           !has_in_clause(page, item, ItemKind::kSymptom);
   });
 }
 

@@ -81,9 +81,9 @@ constexpr auto kPhrases = std::to_array<Phrase>({
 // "each start", "every single drive": what comes round again and again.
 bool comes_round(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"time",    "start", "morning", "day",  "night",  "drive", "trip",
-       "journey", "stop",  "evening", "ride", "run",    "go",    "attempt",
-       "restart", "shift", "change",  "bend", "corner", "bump",  "fill", "gear", "refill"});
+      {"time",   "start",   "morning", "day",  "night", "drive",   "trip",    "journey",
+       "stop",   "evening", "ride",    "run",  "go",    "attempt", "restart", "shift",
+       "change", "bend",    "corner",  "bump", "fill",  "gear",    "refill"});
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 

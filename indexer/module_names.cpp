@@ -18,10 +18,10 @@ bool holds(const std::array<std::string_view, N>& words, std::string_view word) 
 
 bool is_short_name(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"ecm",  "ecu", "pcm", "tcm",  "tcu", "bcm", "abs", "esc",  "esp", "eps", "epb", "srs",
-       "hvac", "ipc", "bms", "bcu",  "vcu", "mcu", "obc", "tpms", "sas", "rcm", "sdm", "ebcm",
-       "ddm",  "pdm", "cgw", "adas", "fcm", "hcm", "hcu", "gcm",  "dcm", "tccm",
-       "scr",  "dcu", "tcs", "pscm", "becm", "bpcm", "pcu", "ficm", "acm", "tpm"});
+      {"ecm",  "ecu",  "pcm", "tcm", "tcu",  "bcm",  "abs",  "esc", "esp",  "eps", "epb",
+       "srs",  "hvac", "ipc", "bms", "bcu",  "vcu",  "mcu",  "obc", "tpms", "sas", "rcm",
+       "sdm",  "ebcm", "ddm", "pdm", "cgw",  "adas", "fcm",  "hcm", "hcu",  "gcm", "dcm",
+       "tccm", "scr",  "dcu", "tcs", "pscm", "becm", "bpcm", "pcu", "ficm", "acm", "tpm"});
   return holds(words, word);
 }
 
@@ -183,8 +183,9 @@ std::string module_called(std::string_view name) {
   const std::size_t unit = unit_words(words, 1);
   std::string called(name.substr(0, unit > 0 ? words[0].end : name.size()));
   if (unit > 0 && 1 + unit < words.size()) called += name.substr(words[unit].end);
-  std::transform(called.begin(), called.end(), called.begin(),
-                 [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c; });
+  std::transform(called.begin(), called.end(), called.begin(), [](char c) {
+    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  });
   return called;
 }
 

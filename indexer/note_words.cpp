@@ -152,7 +152,8 @@ bool hints_fail(std::string_view word) {
        "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
        "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
        "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped",
-       "yellow",  "moved",   "play",    "movement",  "wear",     "crack",     "cracks",    "damage"});
+       "yellow",  "moved",   "play",     "movement", "wear",      "crack",     "cracks",
+       "damage"});
   return holds(words, word);
 }
 
@@ -171,8 +172,8 @@ bool says_unclear(std::string_view word) {
 
 bool says_position(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"front", "rear", "left",     "right",   "upper",     "lower",      "inner",
-       "outer", "side", "driver's", "drivers", "passenger", "nearside",   "offside",
+      {"front", "rear", "left",     "right",   "upper",     "lower",       "inner",
+       "outer", "side", "driver's", "drivers", "passenger", "nearside",    "offside",
        "both",  "all",  "set",      "pair",    "genuine",   "aftermarket", "sides"});
   return holds(words, word);
 }
@@ -261,12 +262,12 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play",    "leak",      "leaks",      "noise",       "drag",       "movement",  "fault", "combustion",
-       "faults",  "codes",     "bubbles",    "change",      "difference", "damage",    "crack",
-       "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness", "water",
-       "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",      "kinks",
-       "kink",    "trace",     "chafing",    "burns",       "issue",      "issues",    "defect",
-       "defects", "complaint", "complaints", "abnormality", "concerns"});
+      {"play",       "leak",    "leaks",     "noise",      "drag",        "movement",   "fault",
+       "combustion", "faults",  "codes",     "bubbles",    "change",      "difference", "damage",
+       "crack",      "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness",
+       "water",      "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",
+       "kinks",      "kink",    "trace",     "chafing",    "burns",       "issue",      "issues",
+       "defect",     "defects", "complaint", "complaints", "abnormality", "concerns"});
   return holds(words, word);
 }
 
@@ -279,10 +280,10 @@ bool is_bad_to_lack(std::string_view word) {
 
 bool takes_warmth(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running", "blows",   "stuck",
-       "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",   "pipe",    "pipes",
-       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really",
-       "battery", "batt",   "rim",  "seat",  "relay", "fuse", "connector", "bearing", "brakes"});
+      {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running",   "blows",   "stuck",
+       "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",     "pipe",    "pipes",
+       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",       "boiling", "really",
+       "battery", "batt",    "rim",    "seat", "relay",  "fuse", "connector", "bearing", "brakes"});
   return holds(words, word) || says_position(word);
 }
 
@@ -330,13 +331,15 @@ bool limits_wellness(std::string_view word) {
 
 bool is_filler(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"completely", "totally", "really",  "bit",   "little",  "slightly", "still",    "too",
-       "quite",      "badly",   "goes",    "go",    "going",   "gone",     "went",     "getting",
-       "becomes",    "become",  "became",  "stays", "stay",    "stayed",   "keeps",    "keep",
-       "kept",       "seems",   "feels",   "feel",  "feeling", "suddenly", "down",     "away",
-       "off",        "just",    "own",     "only",  "more",    "much",     "terribly", "horrible",
-       "bad",        "starts",  "started", "being", "very",      "sometimes", "often",
-       "occasionally", "intermittently", "randomly", "just"});
+      {"completely",     "totally",  "really",   "bit",       "little",  "slightly",
+       "still",          "too",      "quite",    "badly",     "goes",    "go",
+       "going",          "gone",     "went",     "getting",   "becomes", "become",
+       "became",         "stays",    "stay",     "stayed",    "keeps",   "keep",
+       "kept",           "seems",    "feels",    "feel",      "feeling", "suddenly",
+       "down",           "away",     "off",      "just",      "own",     "only",
+       "more",           "much",     "terribly", "horrible",  "bad",     "starts",
+       "started",        "being",    "very",     "sometimes", "often",   "occasionally",
+       "intermittently", "randomly", "just"});
   return holds(words, word) || says_position(word);
 }
 

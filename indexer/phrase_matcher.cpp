@@ -15,14 +15,6 @@ constexpr std::size_t kLongestShorthand = 3;
 constexpr std::size_t kLooseGap = 2;    // other words among the words of a loose match
 constexpr std::size_t kLongestGap = 2;  // words that say nothing between two words of a phrase
 
-// "clicks, no crank": a comma before the phrase's own negation parts nothing.
-bool goes_on_past_comma(const PhraseMatcher::Phrase& phrase, std::size_t k,
-                        const std::vector<Token>& tokens, std::size_t next, std::size_t clause) {
-  return phrase.kind == EntryKind::kSymptom && is_negation(phrase.stems[k]) &&
-         !is_negation(phrase.stems[0]) && next < tokens.size() && tokens[next].clause == clause + 1 && tokens[next].after_comma &&
-         tokens[next].stem == phrase.stems[k];
-}
-
 // A word that keeps what stands on its two sides apart.
 template <class Phrase>
 bool joins_or_denies(const std::string& word, const Phrase& phrase) {
@@ -50,14 +42,6 @@ bool passes_gap(const PhraseMatcher::Phrase& phrase, std::size_t k,
   }
   const bool is_longer = word == "longer" && match.state != phrase.state;
   return is_longer || may_stand_between(phrase.kind, word);
-}
-
-// Words that tell a thing or what it does wherever they stand; the others need their place.
-std::ptrdiff_t heavy_words(const PhraseMatcher::Phrase& phrase) {
-  return std::count_if(phrase.stems.begin(), phrase.stems.end(), [](const std::string& word) {
-    return !says_nothing(word) && !is_particle(word) && !is_preposition(word) &&
-           !small_number(word) && !says_position(word) && !is_filler(word);
-  });
 }
 
 bool is_vague(const std::string& stemmed) {
@@ -141,7 +125,7 @@ void PhraseMatcher::index_by_rarest() {
     const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
                                     [](const std::string& word) { return is_negation(word); });
     // "steering rack ok" is no "steering ok"; "two of us on the bar" is no "running on two".
-    if (denies || phrase.state == Presence::kAbsent || heavy_words(phrase) < 2) continue;
+    if (denies || phrase.state == Presence::kAbsent || heavy_words(phrase.stems) < 2) continue;
     const auto rarest = std::min_element(
         phrase.stems.begin(), phrase.stems.end(),
         [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });

@@ -28,8 +28,8 @@ struct Token {
   std::string text;  // lower case, after shorthand and spelling
   std::string stem;
   std::size_t begin = 0,
-              end = 0;     // bytes in the note; an expansion's words share their shorthand's
-  std::size_t clause = 0;  // counts up at , ; . ! ? dashes and line ends
+              end = 0;       // bytes in the note; an expansion's words share their shorthand's
+  std::size_t clause = 0;    // counts up at , ; . ! ? dashes and line ends
   bool after_comma = false;  // a comma alone parts it from the clause before
 };
 

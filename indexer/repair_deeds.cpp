@@ -42,7 +42,8 @@ class DeedFinder {
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
     // "bolts done up far too tight": how they were found.
-    const bool is_tightness = word == "done" && page_.same_clause(i, i + 1) && page_.word(i + 1) == "up";
+    const bool is_tightness =
+        word == "done" && page_.same_clause(i, i + 1) && page_.word(i + 1) == "up";
     if (is_tightness) return std::nullopt;
     if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
     if (named && is_done(i) && !is_passing(i)) {

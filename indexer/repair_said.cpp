@@ -56,8 +56,8 @@ class Times {
   std::optional<int> bare(std::size_t i) const {
     if (i > 0 && is_length(word(i - 1, i))) return std::nullopt;
     const auto months = [&](std::optional<int> number, std::string_view unit) {
-      const bool is_long = (unit.starts_with("m") && unit != "mi" && unit != "miles") ||
-                           unit.starts_with("y");
+      const bool is_long =
+          (unit.starts_with("m") && unit != "mi" && unit != "miles") || unit.starts_with("y");
       return is_long && number ? months_of(*number, unit) : std::nullopt;
     };
     const auto together = months_written_together(word(i, i));
@@ -232,7 +232,8 @@ bool tells_repair(const NotePage& page, std::size_t at) {
 bool passes_in_repair(const NotePage& page, std::size_t at) {
   const std::string& word = page.word(at);
   // "main dealer"
-  const bool is_main = word == "main" && page.same_clause(at, at + 1) && names_others(page.word(at + 1));
+  const bool is_main =
+      word == "main" && page.same_clause(at, at + 1) && names_others(page.word(at + 1));
   return is_main || is_stop_word(word) || says_position(word) || small_number(word) ||
          tells_repair(page, at);
 }

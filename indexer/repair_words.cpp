@@ -92,9 +92,9 @@ bool names_others(std::string_view word) {
 
 bool names_firm(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"garage", "garages", "dealer", "dealers", "dealership", "workshop", "firm", "depot", "place",
-       "places", "shop", "shops", "specialist", "specialists", "agent", "agents", "company",
-       "fitters", "centre", "people"});
+      {"garage", "garages", "dealer",  "dealers", "dealership", "workshop",   "firm",
+       "depot",  "place",   "places",  "shop",    "shops",      "specialist", "specialists",
+       "agent",  "agents",  "company", "fitters", "centre",     "people"});
   return holds(words, word);
 }
 

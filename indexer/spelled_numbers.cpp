@@ -17,14 +17,14 @@ constexpr int kHundred = 100, kThousand = 1'000;
 // The value of a word below a hundred; nothing of other words.
 std::optional<int> below_hundred(std::string_view word) {
   constexpr auto words = std::to_array<std::pair<std::string_view, int>>(
-      {{"zero", 0},     {"one", 1},        {"two", 2},        {"three", 3},     {"four", 4},
-       {"five", 5},     {"six", 6},        {"seven", 7},      {"eight", 8},     {"nine", 9},
-       {"ten", 10},     {"eleven", 11},    {"twelve", 12},    {"thirteen", 13}, {"fourteen", 14},
-       {"fifteen", 15}, {"sixteen", 16},   {"seventeen", 17}, {"eighteen", 18}, {"nineteen", 19},
-       {"twenty", 20},  {"thirty", 30},    {"forty", 40},     {"fourty", 40},   {"fifty", 50},
-       {"sixty", 60},   {"seventy", 70},   {"eighty", 80},    {"ninety", 90}});
-  const auto found =
-      std::find_if(words.begin(), words.end(), [&](const auto& each) { return each.first == word; });
+      {{"zero", 0},     {"one", 1},      {"two", 2},        {"three", 3},     {"four", 4},
+       {"five", 5},     {"six", 6},      {"seven", 7},      {"eight", 8},     {"nine", 9},
+       {"ten", 10},     {"eleven", 11},  {"twelve", 12},    {"thirteen", 13}, {"fourteen", 14},
+       {"fifteen", 15}, {"sixteen", 16}, {"seventeen", 17}, {"eighteen", 18}, {"nineteen", 19},
+       {"twenty", 20},  {"thirty", 30},  {"forty", 40},     {"fourty", 40},   {"fifty", 50},
+       {"sixty", 60},   {"seventy", 70}, {"eighty", 80},    {"ninety", 90}});
+  const auto found = std::find_if(words.begin(), words.end(),
+                                  [&](const auto& each) { return each.first == word; });
   return found == words.end() ? std::nullopt : std::optional(found->second);
 }
 

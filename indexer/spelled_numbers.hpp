@@ -22,7 +22,8 @@ struct SpelledNumber {
                                                              std::size_t begin);
 
 // As years are said: "two thousand and seventeen", "twenty seventeen", "nineteen ninety eight",
-// "twenty oh nine". Empty for other numbers, and for a bare "two thousand", which is rather a count.
+// "twenty oh nine". Empty for other numbers, and for a bare "two thousand", which is rather a
+// count.
 [[nodiscard]] std::optional<SpelledNumber> spelled_year_at(std::string_view text,
                                                            std::size_t begin);
 

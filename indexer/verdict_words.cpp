@@ -25,35 +25,10 @@ std::optional<Verdict> when_denied(std::string_view word) {
   return std::nullopt;
 }
 
-bool is_limit(std::string_view word) {
-  return word == "spec" || word == "specification" || word == "range" || word == "limit" ||
-         word == "limits" || word == "tolerance";
-}
-
-// "way out", "well below"
-bool is_away(std::string_view word) {
-  return word == "out" || word == "off" || word == "up" || word == "down" || word == "over" ||
-         word == "under" || word == "above" || word == "below" || word == "short";
-}
-
-// "in adjustment", "out of balance"
-bool is_condition_of_things(std::string_view word) {
-  return word == "order" || word == "green" || word == "adjustment" || word == "balance" ||
-         word == "shape" || word == "true" || word == "alignment" || word == "round";
-}
-
-// Whether a word follows with nothing but blanks between: "no -> fail" stands apart.
-bool goes_on_behind(const NotePage& page, std::size_t i) {
-  if (!page.same_clause(i, i + 1)) return false;
-  const std::string_view between =
-      page.text().substr(page.token(i).end, page.token(i + 1).begin - page.token(i).end);
-  return between.find_first_not_of(" \t") == between.npos;
-}
-
 // "pads too thin, disc", "servo holds, brake pipe": a verb tells how the thing before it went.
 bool tells_what_goes_before(std::string_view word) {
-  for (const char* verb : {"lifted", "jumps", "jumping", "below", "fails",
-                           "holds", "held", "passed", "passes", "too", "leaks", "late"}) {
+  for (const char* verb : {"lifted", "jumps", "jumping", "below", "fails", "holds", "held",
+                           "passed", "passes", "too", "leaks", "late"}) {
     if (word == verb) return true;
   }
   return false;
@@ -91,7 +66,7 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
     // "servo holds vacuum - fail"
     if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
-    if (const auto answer = answered(match.last, verdict)) {
+    if (const auto answer = answer_behind(page_, match.last, verdict)) {
       return VerdictWords{*answer, {match.last, match.last + 1}};
     }
     // "no pins burnt": a denial before the whole phrase
@@ -175,30 +150,6 @@ std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) 
   return std::nullopt;
 }
 
-// "out of spec", "over the limit", "way out", "full of leaves"; "in order", "within limits".
-std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
-  const auto word = [&](std::size_t k) {
-    return page_.same_clause(k, i) ? std::string_view(page_.word(k)) : std::string_view();
-  };
-  std::size_t next = i + 1;
-  while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
-  const std::string_view first = word(i), last = word(next);
-  const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
-  const bool is_beyond = first == "out" || first == "outside" || first == "over" ||
-                         first == "above" || first == "below" || first == "under" ||
-                         first == "beyond";
-  if (is_beyond && is_limit(last)) return fail;
-  if (first == "at" && (last == "limit" || last == "limits")) return fail;
-  if (first == "out" && is_condition_of_things(last)) return fail;
-  if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
-      (is_limit(last) || is_condition_of_things(last))) {
-    return pass;
-  }
-  if ((first == "way" || first == "well" || first == "far") && is_away(last)) return fail;
-  if (first == "full" && word(i + 1) == "of") return fail;
-  return std::nullopt;
-}
-
 // "dry and rusty", "clean but worn": bad news joined to good outweighs it.
 VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
   const std::size_t next = words.at.last;
@@ -234,7 +185,7 @@ VerdictWords VerdictSearch::worst_of_several(VerdictWords words) const {
 
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (const auto found = verdict_phrase_at(page_, i)) return found;
-  if (auto found = of_words(i)) {
+  if (auto found = verdict_of_limits(page_, i)) {
     if (is_denied_at(page_, i)) found->verdict = turned(found->verdict);
     return found;
   }
@@ -300,7 +251,7 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
   for (; page_.same_clause(i, match.first); ++i) {
     if (const auto none = said_none(match, i)) return none;
     auto found = free_at(i);
-    const auto answer = found ? answered(found->at.last, found->verdict) : std::nullopt;
+    const auto answer = found ? answer_behind(page_, found->at.last, found->verdict) : std::nullopt;
     if (answer) return VerdictWords{*answer, {i, found->at.last + 1}};
     if (found) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
@@ -350,18 +301,6 @@ std::optional<VerdictWords> VerdictSearch::of_all(const PhraseMatch& match) cons
     if (!holds_reading) return std::nullopt;
   }
   return std::nullopt;
-}
-
-// "servo holds vacuum? no", "boost hoses tight: yes": the answer decides.
-std::optional<Verdict> VerdictSearch::answered(std::size_t i, Verdict said) const {
-  if (i >= page_.size() || page_.is_claimed(i)) return std::nullopt;
-  const std::size_t from = page_.token(i - 1).end;
-  const std::string_view between = page_.text().substr(from, page_.token(i).begin - from);
-  const bool is_asked = between.find_first_of("?:") != between.npos;
-  if (!is_asked || goes_on_behind(page_, i)) return std::nullopt;
-  const std::string& word = page_.word(i);
-  if (word == "no" || word == "nope" || word == "not" || word == "never") return turned(said);
-  return word == "yes" || word == "yep" ? std::optional(said) : std::nullopt;
 }
 
 std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,

@@ -40,7 +40,6 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> around(const PhraseMatch& match) const;
 
  private:
-  [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
   [[nodiscard]] VerdictWords worst_of_several(VerdictWords words) const;
   [[nodiscard]] VerdictWords outweighed(VerdictWords words) const;
@@ -57,7 +56,6 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,
                                                    VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> of_all(const PhraseMatch& match) const;
-  [[nodiscard]] std::optional<Verdict> answered(std::size_t behind, Verdict said) const;
   [[nodiscard]] std::size_t past_values(std::size_t i) const;
   [[nodiscard]] TokenRange reach_of(const PhraseMatch& match) const;
   [[nodiscard]] bool counts(std::size_t i) const;

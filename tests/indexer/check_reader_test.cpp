@@ -79,8 +79,9 @@ TEST(CheckReader, TheVerdictOfAReadingKeepsTheEndsOfTheRange) {
 
 TEST(CheckReader, AReadingOfAnotherQuantityIsOfAnotherCheck) {
   const auto lines = lines_of("CAN H 120 ohm, should be half that");
-  EXPECT_EQ(std::count_if(lines.begin(), lines.end(),
-                          [](const std::string& line) { return line.starts_with("check network_voltage"); }),
+  EXPECT_EQ(std::count_if(
+                lines.begin(), lines.end(),
+                [](const std::string& line) { return line.starts_with("check network_voltage"); }),
             0);
 }
 
@@ -108,10 +109,10 @@ TEST(CheckReader, OfSeveralReadingsTheOneOutOfRangeIsKept) {
 }
 
 TEST(CheckReader, AReadingIsOfOneCheckAndATimeOfNone) {
-  const std::vector<NoteRow> table{
-      {"solenoid supply 11.9 V on crank, fine", {"check starter_solenoid_supply pass", "reading 11.9 V"}},
-      {"12 bar while cranking, hopeless", {"reading 12 bar"}},
-      {"vents ok", {}}};
+  const std::vector<NoteRow> table{{"solenoid supply 11.9 V on crank, fine",
+                                    {"check starter_solenoid_supply pass", "reading 11.9 V"}},
+                                   {"12 bar while cranking, hopeless", {"reading 12 bar"}},
+                                   {"vents ok", {}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

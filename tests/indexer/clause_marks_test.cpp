@@ -53,7 +53,8 @@ TEST(ClauseMarks, WrittenTogetherMeansNoSpaceBetween) {
 }
 
 TEST(ClauseMarks, TheSignOfAPlaceIsAWord) {
-  EXPECT_EQ(lines_of("misfire @ idle"), (std::vector<std::string>{"symptom misfire", "condition idle"}));
+  EXPECT_EQ(lines_of("misfire @ idle"),
+            (std::vector<std::string>{"symptom misfire", "condition idle"}));
 }
 
 TEST(ClauseMarks, WhatIsSetInPartsNothing) {

@@ -93,11 +93,10 @@ TEST(Denials, WhatHasStoppedIsNoMore) {
 }
 
 TEST(Denials, TheDenialOfBeingWellIsTheSymptom) {
-  const std::vector<NoteRow> table{
-      {"neither key is recognised", {"symptom key_not_recognised"}},
-      {"handbrake as good as useless", {"symptom parking_brake_weak"}},
-      {"the car is now fine", {}},
-      {"window works as it should", {"symptom window_dead absent"}}};
+  const std::vector<NoteRow> table{{"neither key is recognised", {"symptom key_not_recognised"}},
+                                   {"handbrake as good as useless", {"symptom parking_brake_weak"}},
+                                   {"the car is now fine", {}},
+                                   {"window works as it should", {"symptom window_dead absent"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
@@ -127,10 +126,9 @@ TEST(Denials, WhatIsCalledWrongIsTurnedRound) {
 }
 
 TEST(Denials, AThingThatIsWellIsNoSymptom) {
-  const std::vector<NoteRow> table{
-      {"immobiliser ok", {"symptom immobiliser_lamp absent"}},
-      {"EML off", {"symptom engine_lamp_on absent"}},
-      {"MIL now out", {"symptom engine_lamp_on absent"}}};
+  const std::vector<NoteRow> table{{"immobiliser ok", {"symptom immobiliser_lamp absent"}},
+                                   {"EML off", {"symptom engine_lamp_on absent"}},
+                                   {"MIL now out", {"symptom engine_lamp_on absent"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

@@ -139,7 +139,8 @@ TEST(FindingReader, WhatIsThereAtTimesIsThere) {
 }
 
 TEST(FindingReader, ALongerNameIsNoSymptom) {
-  for (const char* text : {"knock sensor is original", "steering rack ok", "fan control module ok"}) {
+  for (const char* text :
+       {"knock sensor is original", "steering rack ok", "fan control module ok"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
   EXPECT_EQ(lines_of("play in the wheel bearing: ok"),
@@ -153,11 +154,10 @@ TEST(FindingReader, AConditionWhereAllIsWellIsNone) {
 }
 
 TEST(FindingReader, WordsThatOnlyHappenToStandTogetherAreNone) {
-  const std::vector<NoteRow> table{
-      {"took two of us on the bar", {}},
-      {"look for play in the wheel bearing", {}},
-      {"back box held up with wire", {}},
-      {"steering is really heavy", {"symptom heavy_steering"}}};
+  const std::vector<NoteRow> table{{"took two of us on the bar", {}},
+                                   {"look for play in the wheel bearing", {}},
+                                   {"back box held up with wire", {}},
+                                   {"steering is really heavy", {"symptom heavy_steering"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

@@ -35,9 +35,9 @@ TEST(ModuleNames, BeforeACode) {
 }
 
 TEST(ModuleNames, OrdinaryWordsBeforeACodeAreNone) {
-  for (const char* text : {"engine ", "airbag ", "new ecu ", "rough engine ", "light: ", "fuel: ",
-                           "front: ", "ECM\n", "", "misfire: ", "abs light ",
-                           "scan: ", "TCM scan "}) {
+  for (const char* text :
+       {"engine ", "airbag ", "new ecu ", "rough engine ", "light: ", "fuel: ", "front: ", "ECM\n",
+        "", "misfire: ", "abs light ", "scan: ", "TCM scan "}) {
     EXPECT_EQ(before(text), "") << text;
   }
 }
@@ -74,10 +74,14 @@ TEST(ModuleNames, AfterAStatusABareNameIsEnough) {
 }
 
 TEST(ModuleNames, ShortNamesAreKeptInOneForm) {
-  const std::pair<const char*, const char*> rows[] = {
-      {"abs module", "ABS"},       {"ABS unit", "ABS"},           {"bcm 2", "BCM 2"},
-      {"BCM module 2", "BCM 2"},   {"scr control unit", "SCR"},   {"Engine", "Engine"},
-      {"airbag module", "airbag module"}, {"gateway", "gateway"}};
+  const std::pair<const char*, const char*> rows[] = {{"abs module", "ABS"},
+                                                      {"ABS unit", "ABS"},
+                                                      {"bcm 2", "BCM 2"},
+                                                      {"BCM module 2", "BCM 2"},
+                                                      {"scr control unit", "SCR"},
+                                                      {"Engine", "Engine"},
+                                                      {"airbag module", "airbag module"},
+                                                      {"gateway", "gateway"}};
   for (const auto& [name, called] : rows) EXPECT_EQ(module_called(name), called) << name;
 }
 

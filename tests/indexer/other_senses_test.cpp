@@ -64,16 +64,16 @@ TEST(OtherSenses, WarmthOfAThingIsNoTime) {
 
 TEST(OtherSenses, AVerbOrAColourIsNoFinding) {
   for (const Row& row :
-       {Row{"flap does not go up", "does", "go"}, Row{"could not fault the brakes", "fault", "brakes"},
-        Row{"fluid pink", "pink", "pink"},
+       {Row{"flap does not go up", "does", "go"},
+        Row{"could not fault the brakes", "fault", "brakes"}, Row{"fluid pink", "pink", "pink"},
         Row{"could not get gear lamp to flash", "not", "gear"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
   }
-  for (const Row& row : {Row{"it does not go", "does", "go"}, Row{"brake fault", "brake", "fault"},
-                         Row{"engine pinking", "pinking", "pinking"},
-                         Row{"could not get gear", "not", "gear"}}) {
+  for (const Row& row :
+       {Row{"it does not go", "does", "go"}, Row{"brake fault", "brake", "fault"},
+        Row{"engine pinking", "pinking", "pinking"}, Row{"could not get gear", "not", "gear"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;

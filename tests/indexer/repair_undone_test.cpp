@@ -87,12 +87,13 @@ TEST(RepairUndone, PutInIsNotPutOnChargeOrBack) {
 
 TEST(RepairUndone, WhatLiesInStockOrIsNotPutInIsNotDone) {
   for (const char* text :
-       {"new turbo in stock", "new turbo here, not fitted", "new turbo, not yet", "new turbo in store",
-        "turbo can be cleaned", "nobody replaced the turbo"}) {
+       {"new turbo in stock", "new turbo here, not fitted", "new turbo, not yet",
+        "new turbo in store", "turbo can be cleaned", "nobody replaced the turbo"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
   for (const char* text : {"new turbo, no better", "new turbo, not coded"}) {
-    EXPECT_EQ(lines_of(text), std::vector<std::string>{"earlier_repair replace turbocharger elsewhere"})
+    EXPECT_EQ(lines_of(text),
+              std::vector<std::string>{"earlier_repair replace turbocharger elsewhere"})
         << text;
   }
 }

@@ -22,7 +22,8 @@ TEST(SpelledNumbers, AreReadAsFarAsTheyGo) {
       {"ninety-two thousand", 92'000, "ninety-two thousand"},
       {"a hundred", 0, ""},
       {"one hundred and forty two thousand miles", 142'000, "one hundred and forty two thousand"},
-      {"one hundred forty thousand five hundred", 140'500, "one hundred forty thousand five hundred"},
+      {"one hundred forty thousand five hundred", 140'500,
+       "one hundred forty thousand five hundred"},
       {"two thousand and seventeen", 2'017, "two thousand and seventeen"},
       {"three hundred and it stalls", 300, "three hundred"},
       {"twelve point four volts", 12.4, "twelve point four"},
@@ -62,17 +63,16 @@ TEST(SpelledNumbers, Years) {
 }
 
 TEST(SpelledNumbers, TellMileageYearAndReadings) {
-  const NoteRow table[] = {
-      {"about ninety two thousand kilometres on it", {"mileage 92000"}},
-      {"one hundred and ten thousand miles", {"mileage 177028"}},
-      {"two thousand kilometres ago", {}},
-      {"a twenty fourteen one", {"model_year 2014"}},
-      {"from two thousand and nine", {"model_year 2009"}},
-      {"fitted in twenty twenty one", {}},
-      {"at two thousand rpm", {}},
-      {"one point four bar", {"reading 1.4 bar"}},
-      {"eight hundred and eighty ohms", {"reading 880 ohm"}},
-      {"twelve volt battery", {}}};
+  const NoteRow table[] = {{"about ninety two thousand kilometres on it", {"mileage 92000"}},
+                           {"one hundred and ten thousand miles", {"mileage 177028"}},
+                           {"two thousand kilometres ago", {}},
+                           {"a twenty fourteen one", {"model_year 2014"}},
+                           {"from two thousand and nine", {"model_year 2009"}},
+                           {"fitted in twenty twenty one", {}},
+                           {"at two thousand rpm", {}},
+                           {"one point four bar", {"reading 1.4 bar"}},
+                           {"eight hundred and eighty ohms", {"reading 880 ohm"}},
+                           {"twelve volt battery", {}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

@@ -78,9 +78,12 @@ TEST(VerdictWords, AnAnswerBelongsToWhatWasAsked) {
 
 TEST(VerdictWords, StandBehindAListOfReadings) {
   const std::vector<NoteRow> table{
-      {"compression 24 bar, 23 bar, 24 bar: good", {"check compression_test pass", "reading 24 bar", "reading 23 bar", "reading 24 bar"}},
-      {"can high 2.6 V, can low 2.4 V, both ok", {"check network_voltage pass", "reading 2.6 V", "reading 2.4 V"}},
-      {"can high 2.6 V - can low 0.4 V - neither good", {"check network_voltage fail", "reading 2.6 V", "reading 0.4 V"}}};
+      {"compression 24 bar, 23 bar, 24 bar: good",
+       {"check compression_test pass", "reading 24 bar", "reading 23 bar", "reading 24 bar"}},
+      {"can high 2.6 V, can low 2.4 V, both ok",
+       {"check network_voltage pass", "reading 2.6 V", "reading 2.4 V"}},
+      {"can high 2.6 V - can low 0.4 V - neither good",
+       {"check network_voltage fail", "reading 2.6 V", "reading 0.4 V"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
