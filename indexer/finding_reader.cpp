@@ -5,6 +5,7 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/contradicted_symptoms.hpp"
 #include "indexer/cylinder_words.hpp"
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
@@ -74,7 +75,8 @@ class FindingReader {
     mentions_.say_how_often(page_, found_);
     name_narrower_symptoms();
     drop_wider_symptoms();
-    drop_contradicted();
+    deny_narrower_symptoms();
+    drop_contradicted(page_, found_);
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
@@ -191,7 +193,8 @@ class FindingReader {
       const bool is_other = std::any_of(conditions_.begin(), conditions_.end(), [&](const auto& c) {
         return c.first <= i - 1 && i - 1 < c.last;
       });
-      if (!is_other) return is_denied_at(page_, i);
+      // "never gets hot"
+      if (!is_other && !is_filler(page_.word(i - 1))) return is_denied_at(page_, i);
     }
     return false;
   }
@@ -230,10 +233,11 @@ class FindingReader {
     }
   }
 
-  // "won't rev past 3000", "can't get past 60": where it ends, not when it happens.
+  // "won't rev past 3000", "won't go in reverse": what it can't do, not when it happens.
   bool is_limit_of(const PhraseMatch& symptom, const PhraseMatch& condition) const {
     const std::string& word = page_.word(condition.first);
-    const bool is_bound = word == "past" || word == "above" || word == "over" || word == "beyond";
+    const bool is_bound = word == "past" || word == "above" || word == "over" || word == "beyond" ||
+                          page_.word(condition.last - 1) == "reverse";
     if (!is_bound) return false;
     for (std::size_t i = symptom.first; i < condition.first; ++i) {
       if (is_negation(page_.word(i))) return true;
@@ -270,6 +274,34 @@ class FindingReader {
     }
   }
 
+  // "overheats in traffic, never at speed": the narrower symptom of the denied condition is absent.
+  void deny_narrower_symptoms() {
+    for (const PhraseMatch& condition : conditions_) {
+      if (page_.is_claimed(condition.first) || !is_denied_condition(condition.first)) continue;
+      for (const auto& [id, entry] : vocabulary_.entries(EntryKind::kSymptom)) {
+        const auto& under = entry.conditions;
+        const bool is_narrower = entry.retired.empty() && !entry.kind_of.empty() &&
+                                 std::find(under.begin(), under.end(), condition.id) != under.end();
+        if (!is_narrower || !is_of_sort(entry.kind_of, condition)) continue;
+        if (kept_.contains({ItemKind::kSymptom, id, Presence::kPresent})) continue;
+        page_.claim({condition.first, condition.last});
+        keep({EntryKind::kSymptom, id, condition.first, condition.last}, Presence::kAbsent,
+             {condition.first, condition.last});
+      }
+    }
+  }
+
+  // Whether a symptom of that sort, or the wider one itself, is there shortly before the condition.
+  bool is_of_sort(const std::string& wider, const PhraseMatch& condition) const {
+    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) return false;
+      if (item.id != wider && !is_kind_of(item.id, wider)) return false;
+      const std::size_t at = page_.tokens_at(item.span).first;
+      return at < condition.first &&
+             page_.token(condition.first).clause <= page_.token(at).clause + 1;
+    });
+  }
+
   // Whether one of the conditions stands in the symptom's clause or the one before or after.
   bool is_under(const RecognisedItem& symptom, const std::vector<std::string>& conditions) const {
     const std::size_t clause = page_.token(page_.tokens_at(symptom.span).first).clause;
@@ -294,44 +326,6 @@ class FindingReader {
       return item.kind == ItemKind::kSymptom && item.state != Presence::kAbsent &&
              wider.contains(item.id);
     });
-  }
-
-  // "compressor howls while charging, never howls on the road": there at times is there. What is
-  // only asked after ("Is there drag? The brakes do not drag.") gives way to its answer.
-  void drop_contradicted() {
-    std::set<std::string> asked, present;
-    for (const RecognisedItem& item : found_) {
-      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) continue;
-      const std::size_t end = item.span.end;
-      (page_.text().substr(end, 1) == "?" ? asked : present).insert(item.id);
-    }
-    std::set<std::string> denied;
-    for (const RecognisedItem& item : found_) {
-      if (item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent) {
-        denied.insert(item.id);
-      }
-    }
-    std::erase_if(found_, [&](const RecognisedItem& item) {
-      if (item.kind != ItemKind::kSymptom) return false;
-      if (item.state == Presence::kAbsent) return present.contains(item.id);
-      if (present.contains(item.id) || !asked.contains(item.id)) return false;
-      return denied.contains(item.id) || is_left_open(item);
-    });
-  }
-
-  // "Is coolant being lost? can't say": asked, and nobody knows.
-  bool is_left_open(const RecognisedItem& asked) const {
-    const std::size_t first = page_.tokens_at(asked.span).last;
-    for (std::size_t i = first; page_.same_clause(i, first); ++i) {
-      const std::string& word = page_.word(i);
-      const bool doubts = hints_unclear(word) || word == "unknown" || word == "idea";
-      const bool cannot = is_negation(word) && page_.same_clause(i, i + 1) &&
-                          (page_.word(i + 1) == "say" || page_.word(i + 1) == "know" ||
-                           page_.word(i + 1) == "checked" || page_.word(i + 1) == "tested" ||
-                           page_.word(i + 1) == "asked");
-      if (doubts || cannot) return true;
-    }
-    return false;
   }
 
   bool is_free(std::size_t first, std::size_t last) const {

@@ -196,9 +196,14 @@ bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
 }
 
 bool is_warmth_of_a_thing(const NotePage& page, std::size_t at) {
+  // "starts hot or cold"
+  if (page.same_clause(at, at + 2) && page.word(at + 1) == "or" && is_warmth(page.word(at + 2))) {
+    return true;
+  }
   std::size_t i = at;
-  while (i > 0 && page.same_clause(i - 1, at) &&
-         (is_stop_word(page.word(i - 1)) || is_filler(page.word(i - 1)))) {
+  while (
+      i > 0 && page.same_clause(i - 1, at) &&
+      (is_stop_word(page.word(i - 1)) || is_filler(page.word(i - 1)) || page.word(i - 1) == "on")) {
     --i;
   }
   return i > 0 && page.same_clause(i - 1, at) && takes_warmth(page.word(i - 1));

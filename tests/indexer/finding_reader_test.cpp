@@ -175,5 +175,16 @@ TEST(FindingReader, ALimitIsNoCondition) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(FindingReader, ADeniedConditionDeniesTheNarrowerSymptom) {
+  const std::vector<NoteRow> table{
+      {"overheats in traffic, never at speed",
+       {"symptom overheats_in_traffic", "symptom overheats_at_speed absent"}},
+      {"overheats in traffic only. Not on the open road",
+       {"symptom overheats_in_traffic", "symptom overheats_at_speed absent"}},
+      {"misfire, never at speed", {"symptom misfire"}},
+      {"never at speed", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore
