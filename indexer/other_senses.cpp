@@ -116,7 +116,12 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
 }
 
-// "ATF black, burnt smell": the fluid's, no wire's.
+bool smells_by_itself(std::string_view word) {
+  return word == "atf" || word == "fluid" || word == "oil" || word == "clutch" ||
+         word == "gearbox" || word == "brake" || word == "brakes" || word == "rubber";
+}
+
+// "ATF black, burnt smell", "smell of burning clutch": the fluid's, no wire's.
 bool is_smell_of_fluid(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 10;
   if (match.id != "burning_smell_electrical") return false;
@@ -125,8 +130,20 @@ bool is_smell_of_fluid(const NotePage& page, const PhraseMatch& match) {
   }
   for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
     const std::string& word = page.word(i - 1);
-    for (const char* fluid : {"atf", "fluid", "oil", "clutch", "gearbox", "brake", "brakes"}) {
-      if (word == fluid) return true;
+    if (smells_by_itself(word)) return true;
+  }
+  return page.same_clause(match.first, match.last) && smells_by_itself(page.word(match.last));
+}
+
+// "no drive, fluid 2 litres low": the gearbox's, not the brakes'.
+bool is_fluid_of_gearbox(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 12;
+  if (match.id != "brake_fluid_low") return false;
+  for (std::size_t i = match.last; i > 0 && i + kReach > match.last; --i) {
+    const std::string& word = page.word(i - 1);
+    if (page.token(i - 1).stem == "brake" || word == "pedal") return false;
+    for (const char* other : {"box", "gearbox", "atf", "diff", "drive", "steering", "washer"}) {
+      if (word == other) return true;
     }
   }
   return false;
@@ -163,7 +180,8 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
       is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match) ||
-      is_clutch_pedal(page, match) || is_smell_of_fluid(page, match)) {
+      is_clutch_pedal(page, match) || is_smell_of_fluid(page, match) ||
+      is_fluid_of_gearbox(page, match)) {
     return true;
   }
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
@@ -175,7 +193,10 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
   if (match.kind != EntryKind::kCondition) return false;
-  if (is_where_all_is_well(page, match.first) || is_place(page, match) ||
+  // "connector unplugged and cleaned": done, not when it happens.
+  const bool is_deed = match.id == "unplugged" && page.same_clause(match.first, match.last) &&
+                       page.word(match.last) == "and";
+  if (is_deed || is_where_all_is_well(page, match.first) || is_place(page, match) ||
       is_running_well(page, match)) {
     return true;
   }

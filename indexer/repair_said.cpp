@@ -172,8 +172,9 @@ bool says_us(const NotePage& page, const std::vector<char>& is_work, std::size_t
         at == 0 || !page.same_clause(at - 1, at) || !is_preposition(page.word(at - 1));
     return by || (is_subject && did_it(page, is_work, at));
   }
-  // "by our day shift"
-  if (word == "our") return at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
+  // "by our day shift", "by me"
+  if (word == "our" || word == "me")
+    return at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
   if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {
     return false;
   }

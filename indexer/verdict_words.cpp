@@ -34,9 +34,14 @@ bool tells_what_goes_before(std::string_view word) {
   return false;
 }
 
-// "3", "cyl", "no": which one of several; "one" and "a" may be anything.
+bool says_warmth(std::string_view word) {
+  return word == "cold" || word == "hot" || word == "warm";
+}
+
+// "3", "cyl", "cold": which one of several; "one" and "a" may be anything.
 bool is_count_of(const NotePage& page, std::size_t i) {
   const std::string& word = page.word(i);
+  if (says_warmth(word)) return true;
   return (small_number(word) && word != "a" && word != "an" && word != "one") || word == "cyl" ||
          word == "cylinder" || word == "number";
 }
@@ -175,8 +180,11 @@ VerdictWords VerdictSearch::worst_of_several(VerdictWords words) const {
     }
     if (i == which || i >= page_.size() || page_.is_claimed(i) || is_finding_[i] != 0) break;
     const auto phrase = verdict_phrase_at(page_, i);
-    const bool fails = phrase ? phrase->verdict == Verdict::kFail : says_fail(page_.word(i));
-    if (fails) return {Verdict::kFail, {words.at.first, phrase ? phrase->at.last : i + 1}};
+    const bool fails = phrase ? phrase->verdict == Verdict::kFail
+                              : says_fail(page_.word(i)) || page_.word(i) == "open";
+    std::size_t end = phrase ? phrase->at.last : i + 1;
+    if (page_.same_clause(i, end) && says_warmth(page_.word(end))) ++end;  // "open hot"
+    if (fails) return {Verdict::kFail, {words.at.first, end}};
     if (!says_pass(page_.word(i))) break;
     ++i;
   }

@@ -105,5 +105,16 @@ TEST(OtherSenses, AMotorThatIsMeasuredStallsAndAnEngineThatRunsWellIsNoCondition
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(OtherSenses, AFluidAndASmellAreOfTheThingSpokenOf) {
+  const std::vector<NoteRow> table{
+      {"no drive, fluid 2 litres low",
+       {"symptom slipping_gearbox", "check gearbox_fluid_look fail"}},
+      {"brake fluid low", {"symptom brake_fluid_low"}},
+      {"burnt smell behind the dash", {"symptom burning_smell_electrical"}},
+      {"clutch slips, burnt smell", {"symptom clutch_slips"}},
+      {"display unplugged and replugged", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

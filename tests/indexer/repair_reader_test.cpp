@@ -192,12 +192,12 @@ TEST(RepairReader, WorkIsNamedByItsNounToo) {
 }
 
 TEST(RepairReader, ALookIsNoRepair) {
-  for (const char* text : {"new battery in the key", "gearbox oil drained, silver in it",
-                           "refitted the turbo"}) {
+  for (const char* text :
+       {"new battery in the key", "gearbox oil drained, silver in it", "refitted the turbo"}) {
     const auto lines = lines_of(text);
-    EXPECT_TRUE(std::none_of(lines.begin(), lines.end(),
-                             [](const std::string& line) { return line.starts_with("earlier"); }))
-        << text;
+    EXPECT_TRUE(std::none_of(lines.begin(), lines.end(), [](const std::string& line) {
+      return line.starts_with("earlier");
+    })) << text;
   }
   EXPECT_EQ(lines_of("gearbox oil drained and refilled here"),
             std::vector<std::string>{"earlier_repair change_fluid gearbox_oil here"});

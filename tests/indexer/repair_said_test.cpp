@@ -87,5 +87,11 @@ TEST(RepairSaid, ABareNumberOfYears) {
   EXPECT_EQ(items[0].months_ago, 12);
 }
 
+TEST(RepairSaid, ByMeIsHere) {
+  const std::vector<NoteRow> table{
+      {"turbo cleaned by me", {"earlier_repair clean turbocharger here"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

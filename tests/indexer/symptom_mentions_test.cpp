@@ -10,8 +10,7 @@ namespace {
 TEST(SymptomMentions, TheWordsAreOfTheNearestThatIsThere) {
   const std::pair<const char*, HowOften> table[] = {
       {"could not make it misfire. It misfires about once a week", HowOften::kSometimes},
-      {"misfire, no smoke. The coils are new and he is not happy, happens often",
-       HowOften::kOften},
+      {"misfire, no smoke. The coils are new and he is not happy, happens often", HowOften::kOften},
       {"the engine sometimes misfires", HowOften::kSometimes}};
   for (const auto& [text, expected] : table) {
     for (const RecognisedItem& item : built_in_recogniser().recognise(text).items) {

@@ -96,5 +96,14 @@ TEST(VerdictWords, OfSeveralInARowTheBadOneDecides) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(VerdictWords, ColdAndHotAreTwoOfARow) {
+  const std::vector<NoteRow> table{
+      {"crank sensor resistance ok cold, open hot", {"check crank_sensor_resistance fail"}},
+      {"crank sensor resistance ok cold, ok hot", {"check crank_sensor_resistance pass"}},
+      {"flywheel play, 20 mm free movement, excessive",
+       {"check flywheel_play fail", "reading 20 mm"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore
