@@ -202,7 +202,9 @@ std::string action_on(const Vocabulary& vocabulary, const std::string& part,
                       const std::string& action) {
   const bool is_fluid = part.ends_with("_oil") || part.ends_with("_fluid") || part == "coolant";
   const bool drains = vocabulary.find(EntryKind::kAction, "change_fluid") != nullptr;
-  return is_fluid && drains && action == "replace" ? "change_fluid" : action;
+  if (is_fluid && drains && action == "replace") return "change_fluid";
+  // "oil and filter changed"
+  return part.ends_with("_filter") && action == "change_fluid" ? "replace" : action;
 }
 
 }  // namespace shoplore

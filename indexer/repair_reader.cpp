@@ -45,7 +45,9 @@ class RepairReader {
     for (const Deed& deed : unsaid_deeds()) {
       if (const auto part = links_.part_of(deed)) add(deed, *part);
     }
-    for (std::size_t i = 0; i < groups_.size(); ++i) read_next_clauses(i);
+    // The last one first: it stands nearest to what follows.
+    for (std::size_t i = groups_.size(); i > 0; --i) read_next_clauses(i - 1);
+    share_within_clauses();
     for (RecognisedItem& item : found_) page_.keep(finished(std::move(item)));
   }
 
@@ -193,6 +195,22 @@ class RepairReader {
       is_said = 1;
     }
     if (!item.months_ago) item.months_ago = said.months_ago;
+  }
+
+  // "cable adjusted and shoes cleaned by us": what the clause says at its end is said of all its
+  // work.
+  void share_within_clauses() {
+    for (std::size_t i = found_.size(); i > 1; --i) {
+      RecognisedItem &before = found_[i - 2], &after = found_[i - 1];
+      const std::size_t at = page_.tokens_at(before.span).first;
+      const bool joined = at < page_.tokens_at(after.span).first &&
+                          page_.same_clause(at, page_.tokens_at(after.span).first);
+      const bool says_by = is_said_[i - 1] != 0;
+      const bool by_another =
+          is_said_[i - 2] != 0 && says_by && before.repair->by != after.repair->by;
+      if (!joined || by_another) continue;
+      say(before, {says_by ? std::optional(after.repair->by) : std::nullopt, after.months_ago});
+    }
   }
 
   RecognisedItem finished(RecognisedItem item) const {

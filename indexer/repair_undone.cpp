@@ -87,6 +87,8 @@ bool is_test_swap(const NotePage& page, TokenRange work, TokenRange group, Token
   if (said.months_ago) return false;
   for (std::size_t i = around.first; i < around.last; ++i) {
     if (page.word(i) == "already" || page.word(i) == "new") return false;
+  }
+  for (std::size_t i = around.first; i < around.last; ++i) {
     if (names_us(page.word(i))) return true;
   }
   return !said.by;

@@ -353,7 +353,10 @@ std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) cons
     const std::string& word = page_.word(i);
     if (hints_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
     const auto plain = at(i);
-    const bool hints = !plain && !is_denied_at(page_, i);
+    // "at the same time"
+    const bool is_time = word == "same" && page_.same_clause(i, i + 1) &&
+                         (page_.word(i + 1) == "time" || page_.word(i + 1) == "again");
+    const bool hints = !plain && !is_time && !is_denied_at(page_, i);
     const bool passes = plain ? plain->verdict == Verdict::kPass : hints && hints_pass(word);
     const bool fails = plain ? plain->verdict == Verdict::kFail : hints && hints_fail(word);
     if (passes && !good) good = VerdictWords{Verdict::kPass, {i, i + 1}};

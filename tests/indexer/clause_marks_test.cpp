@@ -62,5 +62,12 @@ TEST(ClauseMarks, WhatIsSetInPartsNothing) {
             std::vector<std::string>{"symptom heavy_steering"});
 }
 
+TEST(ClauseMarks, APointThatShortensAWordPartsNothing) {
+  EXPECT_EQ(lines_of("batt. fan noisy"), std::vector<std::string>{"symptom battery_fan_noise"});
+  EXPECT_FALSE(parts("batt. fan"));
+  EXPECT_TRUE(parts("batt. Fan"));
+  EXPECT_TRUE(parts("fan. batt"));
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -216,5 +216,18 @@ TEST(RepairReader, PersonsStandInManyForms) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(RepairReader, WhatAClauseSaysAtItsEndIsSaidOfAllItsWork) {
+  const std::vector<NoteRow> table{
+      {"handbrake cable adjusted and coil replaced by us",
+       {"earlier_repair adjust handbrake_cable here", "earlier_repair replace ignition_coil here"}},
+      {"coil replaced by owner and battery replaced by us",
+       {"earlier_repair replace ignition_coil owner", "earlier_repair replace battery here"}},
+      {"regassed and condenser replaced by us",
+       {"earlier_repair charge ac_refrigerant here", "earlier_repair replace ac_condenser here"}},
+      {"gearbox oil and filter changed by us",
+       {"earlier_repair change_fluid gearbox_oil here", "earlier_repair replace oil_filter here"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore
