@@ -184,6 +184,7 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
       is_fluid_of_gearbox(page, match)) {
     return true;
   }
+  if (last == "flats") return true;  // tyres
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }
