@@ -55,6 +55,10 @@ bool names_lamp(const Token& token) {
          token.text == "cel" || token.text == "tpms" || token.text == "epc";
 }
 
+bool says_perceived(std::string_view word) {
+  return word == "see" || word == "find" || word == "feel" || word == "hear" || word == "notice";
+}
+
 bool is_short_number(std::string_view word) {
   return word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
 }
@@ -155,6 +159,10 @@ std::size_t Denials::answer_to_question(std::size_t next) const {
   const std::size_t from = page_.token(next - 1).end;
   const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
   if (between.find('?') == between.npos) return next;
+  // "Oil leak? Can't see one."
+  const bool sees_none = page_.same_clause(next, next + 1) && page_.word(next + 1) == "not" &&
+                         page_.same_clause(next, next + 2) && says_perceived(page_.word(next + 2));
+  if (sees_none) return next + 2;
   std::size_t answer = next;
   while (page_.same_clause(answer, next) && !page_.is_claimed(answer) &&
          leads_answer(page_.word(answer)) && !is_negation(page_.word(answer))) {

@@ -60,7 +60,8 @@ bool is_noticed(std::string_view word) {
        "coming",      "returned", "return",   "showing",   "happening", "happen",    "detected",
        "visible",     "stored",   "apparent", "occurring", "observed",  "reported",  "yet",
        "either",      "light",    "burn",     "burning",   "shown",     "displayed", "glow",
-       "illuminated", "lighting", "shows",    "show",      "glowing"});
+       "illuminated", "lighting", "shows",    "show",      "glowing",   "comes",     "lights",
+       "returns",     "happens",  "occurs",   "appears",   "appear"});
   return holds(words, word);
 }
 

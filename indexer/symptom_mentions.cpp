@@ -22,8 +22,8 @@ bool is_about_happening(const NotePage& page, std::size_t at) {
 void say(const SymptomMentions::Mention& mention, HowOften how_often,
          std::vector<RecognisedItem>& items) {
   for (RecognisedItem& item : items) {
-    const bool is_it = item.kind == ItemKind::kSymptom && item.id == mention.id &&
-                       item.state == mention.state;
+    const bool is_it =
+        item.kind == ItemKind::kSymptom && item.id == mention.id && item.state == mention.state;
     if (is_it && !item.how_often) item.how_often = how_often;
   }
 }

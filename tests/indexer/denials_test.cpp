@@ -132,5 +132,18 @@ TEST(Denials, AThingThatIsWellIsNoSymptom) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(Denials, ASearchInVainAnswersAQuestion) {
+  const std::vector<NoteRow> table{{"Oil leak? Can't see one", {"symptom oil_leak absent"}},
+                                   {"Misfire? couldn't find any", {"symptom misfire absent"}},
+                                   {"Oil leak? I can see one", {"symptom oil_leak"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, ALampMayNoLongerComeOn) {
+  const std::vector<NoteRow> table{{"abs light no longer comes on", {"symptom abs_lamp_on absent"}},
+                                   {"abs light never lights", {"symptom abs_lamp_on absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore
