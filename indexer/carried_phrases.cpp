@@ -33,11 +33,11 @@ bool is_vague_thing(std::string_view word) {
 // Words that say too little without their thing beside them.
 bool tells_alone(const std::vector<std::string_view>& stems) {
   static const std::unordered_set<std::string_view> vague{
-      "on",     "leak",  "nois",  "smoke", "play",  "level", "long", "hard",  "flat",
-      "floor",  "charg", "test",  "oil",   "two",   "turn",  "work", "start", "run",
-      "stay",   "come",  "go",    "lose",  "drop",  "hot",   "cold", "warm",  "stop",
-      "light",  "lamp",  "tight", "pull",  "fault", "cabin", "key",  "gone",  "water",
-      "voltag", "look",  "live",  "pour",  "warn",  "minut", "ten",  "read",  "measur"};
+      "on",    "leak",  "nois",  "smoke", "play",   "level", "long",   "hard",  "flat", "floor",
+      "charg", "test",  "oil",   "two",   "turn",   "work",  "start",  "run",   "stay", "come",
+      "go",    "lose",  "drop",  "hot",   "cold",   "warm",  "stop",   "light", "lamp", "tight",
+      "pull",  "fault", "cabin", "key",   "gone",   "water", "voltag", "look",  "live", "pour",
+      "warn",  "minut", "ten",   "read",  "measur", "open"};
   return std::any_of(stems.begin(), stems.end(), [](std::string_view stem) {
     return !vague.contains(stem) && !is_particle(stem) && !says_pass(stem) && !says_fail(stem) &&
            !is_stop_word(stem);

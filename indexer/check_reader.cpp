@@ -10,6 +10,7 @@
 #include "indexer/reading_reader.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
+#include "indexer/value_clauses.hpp"
 #include "indexer/verdict_words.hpp"
 
 namespace shoplore {
@@ -23,12 +24,6 @@ std::string range_text(const Entry& check) {
   }
   return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
                    : fmt::format("at most {:.6g} {}", *check.high, check.unit);
-}
-
-// "cyl", "2", "rear": which of several things a value in a row is of.
-bool counts_values(std::string_view word) {
-  return is_stop_word(word) || says_position(word) || small_number(word) || word == "cyl" ||
-         word == "cylinder" || word == "no" || word == "number" || word == "and";
 }
 
 // Whether a reading in that unit can be one of the check.
@@ -71,6 +66,7 @@ class PageChecks {
   }
 
   void read_carried() {
+    is_carried_ = true;
     for (const RecognisedItem& item : page_.items()) {
       const bool is_finding = item.kind == ItemKind::kSymptom || item.kind == ItemKind::kWorkSign ||
                               item.kind == ItemKind::kCheck;
@@ -94,8 +90,18 @@ class PageChecks {
   void read_check(const PhraseMatch& match) {
     auto word = search_.near(match, VerdictReach::kFar);
     const auto reading = reading_near(match, match.id);
+    // "12 bar rail while cranking, hopeless", "vents ok": when or where alone is no check.
+    if (needs_reading(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
     if (word || reading) keep(match, match.id, word, reading);
+  }
+
+  bool needs_reading(const PhraseMatch& match) const {
+    const std::string& word = page_.word(match.first);
+    const std::size_t words = match.last - match.first;
+    if (words == 1) return page_.token(match.first).stem == "vent";
+    const bool is_when = word == "while" || word == "when" || word == "on" || word == "during";
+    return words == 2 && is_when && page_.token(match.last - 1).stem == "crank";
   }
 
   // "CAN H to L 120 ohm": a reading that this check cannot take; the words after it are of another.
@@ -177,7 +183,10 @@ class PageChecks {
     if (!read_.insert(id).second) return;
     RecognisedItem item =
         recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
-    if (reading) judge_by_reading(item, page_.items()[*reading]);
+    if (reading) {
+      taken_.insert(*reading);
+      judge_by_reading(item, page_.items()[*reading]);
+    }
     if (word) judge_by_word(item, *word);
     if (match.kind == EntryKind::kComponent && item.reading_chosen.empty()) {
       item.reading_chosen = fmt::format("'{}' taken as the check: {}", words_of_match(match),
@@ -225,7 +234,8 @@ class PageChecks {
     item.verdict = word.verdict;
     // A joint that is solid has no play; a slide that is solid does not slide.
     const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
-    if (is_solid) item.verdict = Verdict::kPass;
+    const bool is_full = page_.word(word.at.first) == "full" && item.id.ends_with("_level_look");
+    if (is_solid || is_full) item.verdict = Verdict::kPass;
     item.reading_chosen.clear();
     page_.claim(word.at);
   }
@@ -233,14 +243,18 @@ class PageChecks {
   // The first reading after the check, or the last before it, in its clause, with no other finding
   // between, and in a unit that the check can measure in; position in the page's items.
   std::optional<std::size_t> reading_near(const PhraseMatch& match, std::string_view check) const {
-    std::size_t words = 0;
-    for (std::size_t i = match.last; page_.same_clause(i, match.first); ++i) {
-      if (is_reading_[i] != 0) {
-        if (const auto item = reading_at(i); fits(item, check)) return worst_from(*item, i, check);
+    std::size_t words = 0, end = match.last;
+    for (; page_.same_clause(end, match.first); ++end) {
+      if (is_reading_[end] != 0) {
+        const auto item = reading_at(end);
+        const bool is_others = is_carried_ && item && taken_.contains(*item);
+        if (fits(item, check) && !is_others) return worst_from(*item, end, check);
         continue;
       }
-      if (in_phrase_[i] != 0 || ++words > kReadingReach) break;
+      if (in_phrase_[end] != 0) break;
+      if (!is_stop_word(page_.word(end)) && ++words > kReadingReach) break;
     }
+    if (const auto listed = reading_behind(match, end, check)) return listed;
     // "batt 11.9V cranking 8.2": what stands before is of something else.
     for (const std::size_t i : {match.last, match.last + 1}) {
       if (page_.same_clause(i, match.first) && is_digit(page_.word(i).front())) return std::nullopt;
@@ -248,10 +262,26 @@ class PageChecks {
     words = 0;
     for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
       if (is_reading_[i - 1] != 0) {
-        if (const auto item = reading_at(i - 1); fits(item, check)) return item;
+        const auto item = reading_at(i - 1);
+        if (fits(item, check) && !taken_.contains(*item)) return item;
         continue;
       }
       if (in_phrase_[i - 1] != 0 || ++words > kReadingReach) break;
+    }
+    return std::nullopt;
+  }
+
+  // "tested with refractometer, 32 %": a clause of its own behind the check's, which ends at `end`.
+  std::optional<std::size_t> reading_behind(const PhraseMatch& match, std::size_t end,
+                                            std::string_view check) const {
+    if (check.empty() || end >= page_.size() || page_.same_clause(end, match.first) ||
+        !leads_on(page_, end - 1, end)) {
+      return std::nullopt;
+    }
+    const std::size_t last = end_of_values(page_, in_phrase_, is_reading_, end);
+    for (std::size_t i = end; i < last; ++i) {
+      const auto item = is_reading_[i] != 0 ? reading_at(i) : std::nullopt;
+      if (fits(item, check)) return worst_from(*item, i, check);
     }
     return std::nullopt;
   }
@@ -262,8 +292,13 @@ class PageChecks {
     const Entry* entry = vocabulary_.find(EntryKind::kCheck, check);
     if (entry == nullptr) return first;
     for (std::size_t i = token; i < page_.size(); ++i) {
+      // "rest 12.5 V, 12.2 V while cranking": the next clause is of something else.
+      const bool begins = i > token && !page_.same_clause(i - 1, i);
+      if (begins && holds_phrase(i)) break;
       if (is_reading_[i] == 0) {
-        if (in_phrase_[i] != 0 || !counts_values(page_.word(i))) break;
+        const bool passes =
+            goes_with_values(page_.word(i)) || says_fail(page_.word(i)) || says_pass(page_.word(i));
+        if (in_phrase_[i] != 0 || !passes) break;
         continue;
       }
       const auto item = reading_at(i);
@@ -273,6 +308,13 @@ class PageChecks {
       if (verdict == Verdict::kFail) return *item;
     }
     return first;
+  }
+
+  bool holds_phrase(std::size_t clause) const {
+    for (std::size_t i = clause; page_.same_clause(i, clause); ++i) {
+      if (in_phrase_[i] != 0) return true;
+    }
+    return false;
   }
 
   bool fits(std::optional<std::size_t> item, std::string_view check) const {
@@ -297,7 +339,9 @@ class PageChecks {
   std::vector<std::size_t> readings_;         // positions in the page's items
   std::vector<char> is_reading_, in_phrase_;  // by token
   VerdictSearch search_;
-  std::set<std::string> read_;  // checks already read
+  std::set<std::string> read_;   // checks already read
+  bool is_carried_ = false;      // surer checks have their readings already
+  std::set<std::size_t> taken_;  // readings that a check has, by position in the page's items
 };
 
 }  // namespace

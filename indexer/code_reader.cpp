@@ -95,7 +95,9 @@ class ListReader {
   std::size_t read_module_after() {
     const std::size_t after = after_;
     if (!list_.front().said.module.empty() || after == 0) return 0;
-    const auto module = module_after(page_.text(), page_.token(after - 1).end);
+    const bool said = list_.back().status_said && after > list_.back().at.last;
+    const auto module = module_after(page_.text(), page_.token(after - 1).end,
+                                     said ? Follows::kStatus : Follows::kCode);
     if (!module) return 0;
     const TokenRange at = page_.tokens_at(module->span);
     if (!all_free(at)) return 0;
@@ -105,8 +107,9 @@ class ListReader {
   }
 
   void say_module(Span span) {
+    const std::string name = module_called(page_.text().substr(span.begin, span.end - span.begin));
     for (Mention& mention : list_) {
-      mention.said.module = page_.text().substr(span.begin, span.end - span.begin);
+      mention.said.module = name;
       mention.says_more = true;
     }
   }
@@ -130,7 +133,7 @@ class ListReader {
     std::size_t i = mention.at.last;
     bool both = false;
     while (i < stop && is_free(i) && same_line(mention.at.last - 1, i) && is_filler(i)) {
-      both = both || page_.word(i) == "both" || page_.word(i) == "all";
+      both = both || is_of_several(page_.word(i));
       ++i;
     }
     after_ = mention.at.last;
@@ -143,8 +146,11 @@ class ListReader {
     }
     if (!status || belongs_to_next(mention, i, stop) || !stands_free(i, stop)) return after_;
     say_status(mention, *status);
+    bool shared = both;
     for (std::size_t k = index; k > 0 && !list_[k - 1].status_said; --k) {
-      if (both || is_joined(list_[k - 1], list_[k])) say_status(list_[k - 1], *status);
+      // "U0100, U0121 and U0155 stored": the "and" joins the whole list.
+      shared = shared || is_joined(list_[k - 1], list_[k]);
+      if (shared) say_status(list_[k - 1], *status);
     }
     claims_.push_back({mention.at.last, i + 1});
     after_ = i + 1;
@@ -153,8 +159,13 @@ class ListReader {
 
   bool is_filler(std::size_t i) const {
     const std::string& word = page_.word(i);
-    return word == "is" || word == "was" || word == "as" || word == "are" || word == "both" ||
-           word == "all" || word == "status" || word == "now" || word == "still" || says_code(word);
+    return word == "is" || word == "was" || word == "as" || word == "are" || is_of_several(word) ||
+           word == "status" || word == "in" || word == "the" || word == "now" || word == "still" ||
+           says_code(word);
+  }
+
+  static bool is_of_several(std::string_view word) {
+    return word == "both" || word == "all" || word == "two" || word == "three";
   }
 
   // "P0299 not stored" and a bare "P0299 not" are none, "P0299 not active" is history.
@@ -196,11 +207,11 @@ class ListReader {
            ends_negation(next);
   }
 
-  // By "/", "&", "+", "and", not by a comma alone.
+  // By "/", "&", "+", "and" or a blank alone, not by a comma alone.
   bool is_joined(const Mention& first, const Mention& second) const {
     const std::string_view text = page_.text().substr(
         first.spelled.span.end, second.spelled.span.begin - first.spelled.span.end);
-    return text.find_first_of("/&+") != text.npos || text.find("and") != text.npos;
+    return text.find_first_of("/&+") != text.npos || text.find("and") != text.npos || text == " ";
   }
 
   void read_seen(Mention& mention) {

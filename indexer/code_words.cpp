@@ -24,7 +24,8 @@ std::optional<CodeStatus> status_of_word(std::string_view word) {
        {"present", kActive},   {"act", kActive},          {"history", kHistory},
        {"historic", kHistory}, {"historical", kHistory},  {"hist", kHistory},
        {"passive", kHistory},  {"inactive", kHistory},    {"intermittent", kHistory},
-       {"sporadic", kHistory}});
+       {"sporadic", kHistory}, {"memory", kStored},       {"permanant", kPermanent},
+       {"stord", kStored}});
   for (const auto& [name, status] : words) {
     if (name == word) return status;
   }

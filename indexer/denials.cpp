@@ -34,10 +34,29 @@ bool denies_what_follows(std::string_view word, std::string_view next) {
          word == "absence" || word == "lack";
 }
 
-// "no it fails to finish", "no, they stall": an answer, and what follows is said anew.
+// "no it fails to finish", "no the lamp is on": an answer, and what follows is said anew.
 bool begins_statement(std::string_view word) {
   return word == "it" || word == "he" || word == "she" || word == "they" || word == "we" ||
-         word == "i" || word == "its" || word == "there";
+         word == "i" || word == "its" || word == "there" || word == "the" || word == "this" ||
+         word == "that" || word == "his" || word == "her";
+}
+
+// "[the customer says] no": who answers a question, and that he does.
+bool leads_answer(std::string_view word) {
+  return is_stop_word(word) || word == "customer" || word == "cust" || word == "owner" ||
+         word == "driver" || word == "says" || word == "said" || word == "reckons" ||
+         word == "says" || word == "he" || word == "she" || word == "they" || word == "answer" ||
+         word == "apparently" || word == "definitely" || word == "certainly";
+}
+
+// "ABS lamp", "EML"
+bool names_lamp(const Token& token) {
+  return token.stem == "lamp" || token.text == "eml" || token.text == "mil" ||
+         token.text == "cel" || token.text == "tpms" || token.text == "epc";
+}
+
+bool says_perceived(std::string_view word) {
+  return word == "see" || word == "find" || word == "feel" || word == "hear" || word == "notice";
 }
 
 bool is_short_number(std::string_view word) {
@@ -53,7 +72,8 @@ bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after
 }
 
 bool Denials::deny(TokenRange finding) {
-  if (by_word_after(finding.last)) return true;
+  if (is_called_wrong(finding.last)) return !by_word_before(finding);
+  if (is_said_well(finding) || by_word_after(finding.last)) return true;
   const bool before = by_word_before(finding);
   if (!before && taken_back(finding.last)) return true;
   if (!before && !by_list(finding)) return false;
@@ -70,6 +90,9 @@ bool Denials::turn_round(const PhraseMatch& finding) {
 }
 
 bool Denials::by_word_before(TokenRange finding) {
+  // "doesn't crank, just clicks": its own first word begins it anew.
+  const std::string& opening = page_.word(finding.first);
+  if (opening == "just" || opening == "only" || opening == "but") return false;
   std::size_t unknown = 0;
   bool is_joined = false, is_past_finding = false;
   for (std::size_t i = finding.first; i > 0 && page_.same_clause(i - 1, finding.first); --i) {
@@ -130,7 +153,27 @@ bool Denials::is_how_often(std::size_t after_negation, TokenRange finding) const
           says_how_often(page_.word(finding.last)));
 }
 
-// "Misfire? No."
+// "Misfire? No.", "Does it blow cold? Customer says no."
+std::size_t Denials::answer_to_question(std::size_t next) const {
+  if (next == 0 || next >= page_.size()) return next;
+  const std::size_t from = page_.token(next - 1).end;
+  const std::string_view between = page_.text().substr(from, page_.token(next).begin - from);
+  if (between.find('?') == between.npos) return next;
+  // "Oil leak? Can't see one."
+  const bool sees_none = page_.same_clause(next, next + 1) && page_.word(next + 1) == "not" &&
+                         page_.same_clause(next, next + 2) && says_perceived(page_.word(next + 2));
+  if (sees_none) return next + 2;
+  std::size_t answer = next;
+  while (page_.same_clause(answer, next) && !page_.is_claimed(answer) &&
+         leads_answer(page_.word(answer)) && !is_negation(page_.word(answer))) {
+    ++answer;
+  }
+  const bool ends = !page_.same_clause(answer, answer + 1);
+  return answer > next && page_.same_clause(answer, next) && ends && page_.word(answer) == "no"
+             ? answer
+             : next;
+}
+
 bool Denials::answers_question(std::size_t next) const {
   const std::string& word = page_.word(next);
   if (next == 0 || (word != "no" && word != "nope" && word != "not" && word != "never")) {
@@ -161,9 +204,7 @@ bool Denials::stands_alone_as_no(std::size_t next) const {
 
 // "ABS lamp off", "battery light goes out after start": the end of such words, or `next`.
 std::size_t Denials::lamp_goes_out(std::size_t next) const {
-  if (!page_.same_clause(next, next - 1) || page_.token(next - 1).stem != comparable("lamp")) {
-    return next;
-  }
+  if (!page_.same_clause(next, next - 1) || !names_lamp(page_.token(next - 1))) return next;
   std::size_t state = next;
   while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
   for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
@@ -195,6 +236,34 @@ bool Denials::taken_back(std::size_t next) {
   return false;
 }
 
+// "no crank / wrong / it cranks", "No smell? Wrong, there is one": the opposite is so.
+bool Denials::is_called_wrong(std::size_t next) {
+  std::size_t i = next;
+  const bool is_stroke = i < page_.size() && page_.text()[page_.token(i).begin] == '/';
+  if (is_stroke) ++i;
+  if (i >= page_.size() || page_.is_claimed(i)) return false;
+  const std::string& word = page_.word(i);
+  const bool is_wrong =
+      word == "wrong" || word == "untrue" || word == "incorrect" || word == "rubbish";
+  const bool ends = !page_.same_clause(i, i + 1) || page_.text()[page_.token(i).end] == '/';
+  const bool parted = i > next || !page_.same_clause(next - 1, next);
+  if (!is_wrong || !ends || !parted) return false;
+  page_.claim(i);
+  return true;
+}
+
+// "immobiliser ok", "cruise fine now": a clause that says nothing but that all is well with it.
+bool Denials::is_said_well(TokenRange finding) {
+  const std::size_t i = finding.last;
+  const bool begins = finding.first == 0 || !page_.same_clause(finding.first - 1, finding.first);
+  if (!begins || !page_.same_clause(i, finding.first) || page_.is_claimed(i)) return false;
+  const std::string& word = page_.word(i);
+  const bool is_well = word == "ok" || word == "okay" || word == "fine";
+  const bool ends = !page_.same_clause(i + 1, i) || page_.word(i + 1) == "now";
+  if (is_well && ends) page_.claim(i);
+  return is_well && ends;
+}
+
 // "smoke: none", "whistle not heard", "the lamp is no longer on".
 bool Denials::by_word_after(std::size_t next) {
   if (next >= page_.size() || page_.is_claimed(next)) return false;
@@ -211,6 +280,10 @@ bool Denials::by_word_after(std::size_t next) {
       page_.claim(answer);
       return true;
     }
+  }
+  if (const std::size_t no = answer_to_question(next); no > next) {
+    page_.claim({next, no + 1});
+    return true;
   }
   std::size_t i = next;
   while (page_.same_clause(i, next) && says_nothing(page_.word(i))) ++i;
@@ -292,6 +365,8 @@ bool Denials::list_ends_in_or(std::size_t at) const {
 bool is_denied_at(const NotePage& page, std::size_t at) {
   for (std::size_t i = at; i > 0 && page.same_clause(i - 1, at); --i) {
     const std::string& word = page.word(i - 1);
+    // "and no, the lamp is on"
+    if (word == "no" && begins_statement(page.word(i))) return false;
     if (is_negation(word)) return !page.is_claimed(i - 1);
     if (!is_stop_word(word) || word == "just" || ends_negation(word)) return false;
   }

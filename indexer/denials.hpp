@@ -37,6 +37,9 @@ class Denials {
   [[nodiscard]] bool by_word_after(std::size_t next);
   [[nodiscard]] bool taken_back(std::size_t next);
   [[nodiscard]] bool by_negation_after(std::size_t next, std::size_t i);
+  [[nodiscard]] bool is_said_well(TokenRange finding);
+  [[nodiscard]] bool is_called_wrong(std::size_t next);
+  [[nodiscard]] std::size_t answer_to_question(std::size_t next) const;
   [[nodiscard]] bool answers_question(std::size_t next) const;
   [[nodiscard]] bool stands_alone_as_no(std::size_t next) const;
   [[nodiscard]] bool is_lamp_on(TokenRange finding) const;

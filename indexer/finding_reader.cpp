@@ -5,12 +5,14 @@
 #include <set>
 #include <tuple>
 
+#include "indexer/contradicted_symptoms.hpp"
 #include "indexer/cylinder_words.hpp"
 #include "indexer/denials.hpp"
-#include "indexer/how_often.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/other_senses.hpp"
+#include "indexer/part_overlaps.hpp"
 #include "indexer/speed_conditions.hpp"
+#include "indexer/symptom_mentions.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -27,9 +29,6 @@ ItemKind item_kind(EntryKind kind) {
   }
 }
 
-// Tokens from a symptom to the words in a later clause that say how often.
-constexpr std::size_t kReachBack = 5;
-
 class FindingReader {
  public:
   FindingReader(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids)
@@ -37,10 +36,11 @@ class FindingReader {
         vocabulary_(vocabulary),
         aids_(aids),
         parts_(page.matches({EntryKind::kComponent})),
+        conditions_(page.matches({EntryKind::kCondition})),
         denials_(page) {}
 
   void read() {
-    const auto conditions = page_.matches({EntryKind::kCondition});
+    const auto& conditions = conditions_;
     auto matches = findings();
     add_speeds(matches);
     add_conditioned(matches);
@@ -59,7 +59,10 @@ class FindingReader {
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {
-      if (!is_another_thing(page_, match) && !cuts_a_part(match)) add_finding(match);
+      if (!is_another_thing(page_, match) && !cuts_a_part(match, parts_, vocabulary_) &&
+          !ends_in_a_part(match, parts_)) {
+        add_finding(match);
+      }
     }
     for (const PhraseMatch& match : page_.carried_matches({EntryKind::kSymptom})) {
       add_finding(match, match.last - match.first > 1 ? Needs::kNothing : Needs::kDenial);
@@ -69,10 +72,11 @@ class FindingReader {
       const bool read = match.kind == EntryKind::kCondition && is_finding(match);
       if (read) keep(match, Presence::kPresent, {match.first, match.last});
     }
-    read_how_often();
+    mentions_.say_how_often(page_, found_);
     name_narrower_symptoms();
     drop_wider_symptoms();
-    drop_contradicted();
+    deny_narrower_symptoms();
+    drop_contradicted(page_, found_);
     for (RecognisedItem& item : found_) page_.keep(std::move(item));
   }
 
@@ -118,12 +122,21 @@ class FindingReader {
       if (other == matches.end()) {
         if (is_free(symptom.first, symptom.last)) matches.push_back(std::move(symptom));
       } else if (other->kind == EntryKind::kSymptom && other->first == symptom.first &&
-                 other->last == symptom.last) {
+                 only_adds_place(symptom, *other)) {
         if (!is_kind_of(symptom.id, other->id)) other->id = symptom.id;
       }
     }
     std::stable_sort(matches.begin(), matches.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
+  }
+
+  // "knocks [at front] over speed humps": what the other match has more says where at most.
+  bool only_adds_place(const PhraseMatch& symptom, const PhraseMatch& other) const {
+    if (other.last < symptom.last) return false;
+    for (std::size_t i = symptom.last; i < other.last; ++i) {
+      if (!says_position(page_.word(i)) && !is_stop_word(page_.word(i))) return false;
+    }
+    return true;
   }
 
   // Whether the symptom is one sort of the wider one; name_narrower_symptoms() tells those.
@@ -159,32 +172,31 @@ class FindingReader {
     }
     const auto guess = aids_.telling.guess(stems);
     if (!guess) return;
-    add_finding({EntryKind::kSymptom, guess->id, at[guess->telling.front()],
-                 at[guess->telling.back()] + 1});
+    const PhraseMatch match{EntryKind::kSymptom, guess->id, at[guess->telling.front()],
+                            at[guess->telling.back()] + 1};
+    if (!ends_in_a_part(match, parts_)) add_finding(match);
   }
 
   bool is_finding(const PhraseMatch& match) const {
-    if (match.kind == EntryKind::kCondition && is_denied_at(page_, match.first)) return false;
+    if (match.kind == EntryKind::kCondition && is_denied_condition(match.first)) return false;
+    // "with nothing on brake light switch"
+    const bool is_short = match.last - match.first == 2;
+    if (match.kind == EntryKind::kCondition && is_short && ends_in_a_part(match, parts_))
+      return false;
     return !is_another_thing(page_, match) && !is_other_condition(page_, match) &&
-           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match);
+           !aids_.subjects.is_of_another(page_, match) && !cuts_a_part(match, parts_, vocabulary_);
   }
 
-  // "knock sensor ok", "fan control module ok": the symptom's words are a piece of a longer name.
-  // The end of one is enough for what is there ("engine oil on the floor"), and for the wellness of
-  // a part of which the symptom tells.
-  bool cuts_a_part(const PhraseMatch& match) const {
-    if (match.kind != EntryKind::kSymptom) return false;
-    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, match.id);
-    return std::any_of(parts_.begin(), parts_.end(), [&](const PhraseMatch& part) {
-      if (part.last - part.first < 2) return false;
-      const bool goes_on = part.first <= match.first && match.last < part.last;
-      if (goes_on && match.first < part.last) return true;
-      const bool gives_end = match.state == Presence::kAbsent && part.first < match.first &&
-                             match.first < part.last && part.last <= match.last;
-      return gives_end && entry != nullptr &&
-             std::find(entry->components.begin(), entry->components.end(), part.id) ==
-                 entry->components.end();
-    });
+  // "not uphill", "never on the open road at speed": past other conditions to the denial.
+  bool is_denied_condition(std::size_t at) const {
+    for (std::size_t i = at; i > 0 && page_.same_clause(i - 1, at); --i) {
+      const bool is_other = std::any_of(conditions_.begin(), conditions_.end(), [&](const auto& c) {
+        return c.first <= i - 1 && i - 1 < c.last;
+      });
+      // "never gets hot"
+      if (!is_other && !is_filler(page_.word(i - 1))) return is_denied_at(page_, i);
+    }
+    return false;
   }
 
   void add_finding(const PhraseMatch& match) { add_finding(match, Needs::kNothing); }
@@ -214,11 +226,23 @@ class FindingReader {
       const bool inside = match.first >= symptom.first && match.last <= symptom.last;
       const bool says_it = match.last - match.first > 1 ||
                            (!is_name_word(match.id) && !is_warmth_of_a_thing(page_, match.first));
-      if (inside && says_it && !is_other_condition(page_, match) &&
+      if (inside && says_it && !is_other_condition(page_, match) && !is_limit_of(symptom, match) &&
           match.last - match.first < symptom.last - symptom.first) {
         keep(match, Presence::kPresent, {match.first, match.last});
       }
     }
+  }
+
+  // "won't rev past 3000", "won't go in reverse": what it can't do, not when it happens.
+  bool is_limit_of(const PhraseMatch& symptom, const PhraseMatch& condition) const {
+    const std::string& word = page_.word(condition.first);
+    const bool is_bound = word == "past" || word == "above" || word == "over" || word == "beyond" ||
+                          page_.word(condition.last - 1) == "reverse";
+    if (!is_bound) return false;
+    for (std::size_t i = symptom.first; i < condition.first; ++i) {
+      if (is_negation(page_.word(i))) return true;
+    }
+    return false;
   }
 
   static bool is_name_word(std::string_view condition) {
@@ -227,6 +251,7 @@ class FindingReader {
 
   void keep(const PhraseMatch& match, Presence state, TokenRange range) {
     const ItemKind kind = item_kind(match.kind);
+    if (kind == ItemKind::kSymptom) mentions_.add({match.id, state, range});
     if (!kept_.insert({kind, match.id, state}).second) return;
     RecognisedItem item = recognised_item(kind, match.id, page_.span_of(range));
     item.state = state;
@@ -247,6 +272,34 @@ class FindingReader {
         }
       }
     }
+  }
+
+  // "overheats in traffic, never at speed": the narrower symptom of the denied condition is absent.
+  void deny_narrower_symptoms() {
+    for (const PhraseMatch& condition : conditions_) {
+      if (page_.is_claimed(condition.first) || !is_denied_condition(condition.first)) continue;
+      for (const auto& [id, entry] : vocabulary_.entries(EntryKind::kSymptom)) {
+        const auto& under = entry.conditions;
+        const bool is_narrower = entry.retired.empty() && !entry.kind_of.empty() &&
+                                 std::find(under.begin(), under.end(), condition.id) != under.end();
+        if (!is_narrower || !is_of_sort(entry.kind_of, condition)) continue;
+        if (kept_.contains({ItemKind::kSymptom, id, Presence::kPresent})) continue;
+        page_.claim({condition.first, condition.last});
+        keep({EntryKind::kSymptom, id, condition.first, condition.last}, Presence::kAbsent,
+             {condition.first, condition.last});
+      }
+    }
+  }
+
+  // Whether a symptom of that sort, or the wider one itself, is there shortly before the condition.
+  bool is_of_sort(const std::string& wider, const PhraseMatch& condition) const {
+    return std::any_of(found_.begin(), found_.end(), [&](const RecognisedItem& item) {
+      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) return false;
+      if (item.id != wider && !is_kind_of(item.id, wider)) return false;
+      const std::size_t at = page_.tokens_at(item.span).first;
+      return at < condition.first &&
+             page_.token(condition.first).clause <= page_.token(at).clause + 1;
+    });
   }
 
   // Whether one of the conditions stands in the symptom's clause or the one before or after.
@@ -275,61 +328,6 @@ class FindingReader {
     });
   }
 
-  // "compressor howls while charging, never howls on the road": there at times is there. What is
-  // only asked after ("Is there drag? The brakes do not drag.") gives way to its answer.
-  void drop_contradicted() {
-    std::set<std::string> asked, present;
-    for (const RecognisedItem& item : found_) {
-      if (item.kind != ItemKind::kSymptom || item.state == Presence::kAbsent) continue;
-      const std::size_t end = item.span.end;
-      (page_.text().substr(end, 1) == "?" ? asked : present).insert(item.id);
-    }
-    std::set<std::string> denied;
-    for (const RecognisedItem& item : found_) {
-      if (item.kind == ItemKind::kSymptom && item.state == Presence::kAbsent) {
-        denied.insert(item.id);
-      }
-    }
-    std::erase_if(found_, [&](const RecognisedItem& item) {
-      if (item.kind != ItemKind::kSymptom) return false;
-      if (item.state == Presence::kAbsent) return present.contains(item.id);
-      return !present.contains(item.id) && asked.contains(item.id) && denied.contains(item.id);
-    });
-  }
-
-  void read_how_often() {
-    for (std::size_t i = 0; i < page_.size(); ++i) {
-      const auto words = how_often_at(page_, i);
-      RecognisedItem* symptom = words ? symptom_near({i, words->end}) : nullptr;
-      if (symptom == nullptr) continue;
-      symptom->how_often = words->how_often;
-      page_.claim({i, words->end});
-    }
-  }
-
-  // The symptom of that clause with the fewest bytes between; when the clause has none, the last
-  // before it ("idles lumpy, not always"), or nullptr.
-  RecognisedItem* symptom_near(TokenRange at) {
-    const Span span = page_.span_of(at);
-    RecognisedItem *nearest = nullptr, *before = nullptr;
-    std::size_t best = 0;
-    for (RecognisedItem& item : found_) {
-      if (item.kind != ItemKind::kSymptom) continue;
-      const TokenRange range = page_.tokens_at(item.span);
-      if (!page_.same_clause(range.first, at.first)) {
-        const bool just_before = range.last <= at.first && at.first - range.last <= kReachBack;
-        if (just_before) before = &item;
-        continue;
-      }
-      const std::size_t gap =
-          item.span.begin >= span.end ? item.span.begin - span.end : span.begin - item.span.end;
-      if (nearest != nullptr && gap >= best) continue;
-      nearest = &item;
-      best = gap;
-    }
-    return nearest != nullptr ? nearest : before;
-  }
-
   bool is_free(std::size_t first, std::size_t last) const {
     for (std::size_t i = first; i < last; ++i) {
       if (page_.is_claimed(i) || !page_.same_clause(i, last)) return false;
@@ -340,8 +338,9 @@ class FindingReader {
   NotePage& page_;
   const Vocabulary& vocabulary_;
   const FindingAids& aids_;
-  const std::vector<PhraseMatch> parts_;
+  const std::vector<PhraseMatch> parts_, conditions_;
   std::vector<RecognisedItem> found_;
+  SymptomMentions mentions_;
   bool is_lamp_shared_ = false;  // by the last one found and the next
   Denials denials_;
   std::set<std::tuple<ItemKind, std::string, Presence>> kept_;
@@ -359,7 +358,8 @@ bool has_in_clause(const NotePage& page, const RecognisedItem& item, ItemKind ki
 
 void drop_conditions_of_checks(NotePage& page) {
   page.drop([&](const RecognisedItem& item) {
-    return item.kind == ItemKind::kCondition && has_in_clause(page, item, ItemKind::kCheck) &&
+    return item.kind == ItemKind::kCondition && item.id != "idle" &&
+           has_in_clause(page, item, ItemKind::kCheck) &&
            !has_in_clause(page, item, ItemKind::kSymptom);
   });
 }

@@ -23,8 +23,8 @@ struct FindingAids {
 // Claims what it read.
 void read_findings(NotePage& page, const Vocabulary& vocabulary, const FindingAids& aids);
 
-// "dpf pressure at idle 38 mbar": how a check was done, not when something happens. Requires: all
-// checks are on the page.
+// "drop 0.4 V under load": how a check was done, not when something happens; idle apart, which is
+// said of the vehicle too. Requires: all checks are on the page.
 void drop_conditions_of_checks(NotePage& page);
 
 }  // namespace shoplore

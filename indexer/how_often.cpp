@@ -81,10 +81,20 @@ constexpr auto kPhrases = std::to_array<Phrase>({
 // "each start", "every single drive": what comes round again and again.
 bool comes_round(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"time",    "start", "morning", "day",  "night",  "drive", "trip",
-       "journey", "stop",  "evening", "ride", "run",    "go",    "attempt",
-       "restart", "shift", "change",  "bend", "corner", "bump"});
+      {"time",   "start",   "morning", "day",  "night", "drive",   "trip",    "journey",
+       "stop",   "evening", "ride",    "run",  "go",    "attempt", "restart", "shift",
+       "change", "bend",    "corner",  "bump", "fill",  "gear",    "refill"});
   return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// "the lamp came on once", "once last week", "once but went off": the words before are the
+// finding's.
+bool is_one_time(const NotePage& page, std::size_t at) {
+  if (at == 0 || !page.same_clause(at - 1, at)) return false;
+  if (!page.same_clause(at + 1, at)) return true;
+  const std::string& next = page.word(at + 1);
+  return next == "last" || next == "yesterday" || next == "today" || next == "but" ||
+         next == "and" || next == "only" || next == "then";
 }
 
 std::size_t end_of_each(const NotePage& page, std::size_t at) {
@@ -92,7 +102,10 @@ std::size_t end_of_each(const NotePage& page, std::size_t at) {
   std::size_t next = at + 1;
   const auto here = [&](std::size_t i) { return page.same_clause(i, at) && !page.is_claimed(i); };
   while (here(next) && (page.word(next) == "single" || page.word(next) == "cold")) ++next;
-  return here(next) && comes_round(page.word(next)) ? next + 1 : at;
+  if (!here(next) || !comes_round(page.word(next))) return at;
+  // "every fill-up"
+  const bool goes_on = page.word(next) == "fill" && here(next + 1) && page.word(next + 1) == "up";
+  return next + (goes_on ? 2 : 1);
 }
 
 }  // namespace
@@ -110,11 +123,19 @@ std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at) 
     if (fits) return HowOftenWords{phrase.how_often, next};
   }
   if (page.is_claimed(at)) return std::nullopt;
-  // "the lamp came on once": the words before are the finding's.
-  const bool ends = at > 0 && page.same_clause(at - 1, at) && !page.same_clause(at + 1, at);
-  if (page.word(at) == "once" && ends) return HowOftenWords{HowOften::kOnce, at + 1};
+  if (page.word(at) == "once" && is_one_time(page, at)) {
+    return HowOftenWords{HowOften::kOnce, at + 1};
+  }
   const std::size_t end = end_of_each(page, at);
   if (end > at) return HowOftenWords{HowOften::kAlways, end};
+  return std::nullopt;
+}
+
+std::optional<HowOften> how_often_of(std::string_view word, std::string_view next) {
+  if ((word == "every" || word == "each") && comes_round(next)) return HowOften::kAlways;
+  for (const Phrase& phrase : kPhrases) {
+    if (phrase.words[0] == word && phrase.words[1].empty()) return phrase.how_often;
+  }
   return std::nullopt;
 }
 

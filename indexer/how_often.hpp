@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 
 #include "indexer/case_record.hpp"
 #include "indexer/note_page.hpp"
@@ -18,5 +19,9 @@ struct HowOftenWords {
 
 // The longest such phrase that begins at this token, of tokens nobody claimed.
 [[nodiscard]] std::optional<HowOftenWords> how_often_at(const NotePage& page, std::size_t at);
+
+// What one word says of how often, or "every" and the word after it: "sometimes", "always", "every
+// morning"; nothing of other words.
+[[nodiscard]] std::optional<HowOften> how_often_of(std::string_view word, std::string_view next);
 
 }  // namespace shoplore

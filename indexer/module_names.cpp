@@ -18,9 +18,10 @@ bool holds(const std::array<std::string_view, N>& words, std::string_view word) 
 
 bool is_short_name(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"ecm",  "ecu", "pcm", "tcm",  "tcu", "bcm", "abs", "esc",  "esp", "eps", "epb", "srs",
-       "hvac", "ipc", "bms", "bcu",  "vcu", "mcu", "obc", "tpms", "sas", "rcm", "sdm", "ebcm",
-       "ddm",  "pdm", "cgw", "adas", "fcm", "hcm", "hcu", "gcm",  "dcm", "tccm"});
+      {"ecm",  "ecu",  "pcm", "tcm", "tcu",  "bcm",  "abs",  "esc", "esp",  "eps", "epb",
+       "srs",  "hvac", "ipc", "bms", "bcu",  "vcu",  "mcu",  "obc", "tpms", "sas", "rcm",
+       "sdm",  "ebcm", "ddm", "pdm", "cgw",  "adas", "fcm",  "hcm", "hcu",  "gcm", "dcm",
+       "tccm", "scr",  "dcu", "tcs", "pscm", "becm", "bpcm", "pcu", "ficm", "acm", "tpm"});
   return holds(words, word);
 }
 
@@ -65,6 +66,18 @@ std::size_t unit_words(const std::vector<Word>& words, std::size_t at) {
 std::string_view trimmed_end(std::string_view text, std::string_view what) {
   const auto last = text.find_last_not_of(what);
   return last == text.npos ? std::string_view{} : text.substr(0, last + 1);
+}
+
+bool leads_to_module(std::string_view word) {
+  return word == "in" || word == "from" || word == "on" || word == "by";
+}
+
+// Whether nothing follows before word `at`, or a mark of punctuation does.
+bool ends_saying(std::string_view line, const std::vector<Word>& words, std::size_t at) {
+  if (at >= words.size()) return true;
+  const std::string_view between =
+      line.substr(words[at - 1].end, words[at].begin - words[at - 1].end);
+  return between.find_first_of(",;.:!?|-/)") != between.npos;
 }
 
 bool says_scan(std::string_view word) {
@@ -134,29 +147,46 @@ std::optional<Span> module_before(std::string_view text, std::size_t end) {
   return std::nullopt;
 }
 
-std::optional<ModuleAfter> module_after(std::string_view text, std::size_t begin) {
+std::optional<ModuleAfter> module_after(std::string_view text, std::size_t begin, Follows what) {
   constexpr std::size_t kReach = 60;
   std::string_view rest = text.substr(begin, kReach);
   rest = rest.substr(0, rest.find_first_of("\r\n"));
-  const std::size_t open = rest.find_first_not_of(" \t");
-  if (open == rest.npos) return std::nullopt;
-  const bool bracket = rest[open] == '(' || rest[open] == '[';
+  const std::size_t open = rest.find_first_not_of(" \t,");
   const std::vector<Word> words = words_of(rest);
-  if (words.empty() || (words[0].begin != open && !(bracket && words[0].begin == open + 1))) {
-    return std::nullopt;
-  }
+  if (open == rest.npos || words.empty()) return std::nullopt;
+  const bool comma = rest.substr(0, open).find(',') != rest.npos;
+  const bool bracket = !comma && (rest[open] == '(' || rest[open] == '[');
+  if (words[0].begin != open && !(bracket && words[0].begin == open + 1)) return std::nullopt;
   std::size_t at = 0;
-  if (!bracket) {
-    const std::string& first = words[0].text;
-    if (first != "in" && first != "from" && first != "on" && first != "by") return std::nullopt;
-    at = words.size() > 1 && words[1].text == "the" ? 2 : 1;
-  }
+  const bool led = !bracket && !comma && leads_to_module(words[0].text);
+  if (led) at = words.size() > 1 && words[1].text == "the" ? 2 : 1;
+  const bool labelled = !bracket && !led && words[0].text == "module";
+  if (labelled) at = 1;
   const auto name = module_at(words, at);
-  if (!name || (name->plain && !bracket)) return std::nullopt;
+  if (!name) return std::nullopt;
+  const bool may_be_plain = bracket || (led && what == Follows::kStatus);
+  if (name->plain && !may_be_plain) return std::nullopt;
+  // "stored TCM.", but not "stored ABS lamp on"; "stored in gateway", but not "in engine bay".
+  const bool needs_end = name->plain ? !bracket : !bracket && !led;
+  if (needs_end && !ends_saying(rest, words, at + name->words)) return std::nullopt;
+  const bool bare = !bracket && !led && !labelled;
+  if (bare && (comma || what != Follows::kStatus)) return std::nullopt;
   const std::size_t end = words[at + name->words - 1].end;
   const bool closed = end < rest.size() && (rest[end] == ')' || rest[end] == ']');
   if (bracket && !closed) return std::nullopt;
   return ModuleAfter{{begin + words[0].begin, begin + end}, {begin + words[at].begin, begin + end}};
+}
+
+std::string module_called(std::string_view name) {
+  const std::vector<Word> words = words_of(name);
+  if (words.empty() || !is_short_name(words[0].text)) return std::string(name);
+  const std::size_t unit = unit_words(words, 1);
+  std::string called(name.substr(0, unit > 0 ? words[0].end : name.size()));
+  if (unit > 0 && 1 + unit < words.size()) called += name.substr(words[unit].end);
+  std::transform(called.begin(), called.end(), called.begin(), [](char c) {
+    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  });
+  return called;
 }
 
 }  // namespace shoplore

@@ -10,6 +10,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -31,11 +32,22 @@ struct ModuleName {
 // or a stop word ("from the ECM P0299"), but no other word ("new ecu P0299").
 [[nodiscard]] std::optional<Span> module_before(std::string_view text, std::size_t end);
 
-// The name after byte `begin` in brackets or after "in", "from" or "on" ("P0299 (ECM)", "P0299 in
-// the engine control unit"). Its span holds brackets and these words.
+// What stands right before the byte: "P0741 stored" says more surely than "P0741" alone that a
+// module comes next.
+enum class Follows { kCode, kStatus };
+
+// The name after byte `begin` in brackets, after "in", "from", "on" or "by", or after the word
+// "module" ("P0299 (ECM)", "P0299 in the engine control unit", "P0AA6, module BMS"); after a status
+// also a plain name so led to and a bare short name, where nothing follows it ("stored in gateway",
+// "stored TCM."). Its span holds brackets and these words.
 struct ModuleAfter {
   Span span, name;
 };
-[[nodiscard]] std::optional<ModuleAfter> module_after(std::string_view text, std::size_t begin);
+[[nodiscard]] std::optional<ModuleAfter> module_after(std::string_view text, std::size_t begin,
+                                                      Follows what = Follows::kCode);
+
+// The name as records hold it: a short one in capitals and without a word for the unit ("abs
+// module" is ABS, "BCM 2" is itself); any other as written.
+[[nodiscard]] std::string module_called(std::string_view name);
 
 }  // namespace shoplore

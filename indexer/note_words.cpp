@@ -60,7 +60,8 @@ bool is_noticed(std::string_view word) {
        "coming",      "returned", "return",   "showing",   "happening", "happen",    "detected",
        "visible",     "stored",   "apparent", "occurring", "observed",  "reported",  "yet",
        "either",      "light",    "burn",     "burning",   "shown",     "displayed", "glow",
-       "illuminated", "lighting", "shows",    "show",      "glowing"});
+       "illuminated", "lighting", "shows",    "show",      "glowing",   "comes",     "lights",
+       "returns",     "happens",  "occurs",   "appears",   "appear"});
   return holds(words, word);
 }
 
@@ -95,7 +96,7 @@ bool says_pass(std::string_view word) {
        "alright",   "plausible",   "spec",       "perfect",  "correct",      "healthy",   "nothing",
        "stable",    "steady",      "even",       "equal",    "satisfactory", "unchanged", "intact",
        "undamaged", "serviceable", "acceptable", "unworn",   "flawless",     "nowt",      "grand",
-       "faultless", "immaculate",  "freely"});
+       "faultless", "immaculate",  "freely",     "obeyed",   "obeys"});
   return holds(words, word);
 }
 
@@ -125,7 +126,8 @@ bool says_fail(std::string_view word) {
        "shorted",   "unsatisfactory", "unacceptable", "reject",       "rejected", "culprit",
        "clicking",  "rattling",       "squeaking",    "smells",       "stinks",   "punctured",
        "flooded",   "rust",           "corrosion",    "snagged",      "sloppy",   "wobbly",
-       "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless"});
+       "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless",
+       "lipped",    "ridged",         "implausible"});
   return holds(words, word);
 }
 
@@ -150,7 +152,9 @@ bool hints_fail(std::string_view word) {
        "flakes",  "glitter", "metal",    "swarf",    "ajar",      "shows",     "slapping",
        "kaputt",  "scrap",   "blows",    "blowing",  "sags",      "cold",      "empty",
        "jumpy",   "follow",  "followed", "moves",    "culprit",   "hiss",      "hissing",
-       "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped"});
+       "leans",   "clunks",  "steps",    "noise",    "leak",      "leaked",    "escaped",
+       "yellow",  "moved",   "play",     "movement", "wear",      "crack",     "cracks",
+       "damage"});
   return holds(words, word);
 }
 
@@ -169,9 +173,9 @@ bool says_unclear(std::string_view word) {
 
 bool says_position(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"front", "rear", "left",     "right",   "upper",     "lower",      "inner",
-       "outer", "side", "driver's", "drivers", "passenger", "nearside",   "offside",
-       "both",  "all",  "set",      "pair",    "genuine",   "aftermarket"});
+      {"front", "rear", "left",     "right",   "upper",     "lower",       "inner",
+       "outer", "side", "driver's", "drivers", "passenger", "nearside",    "offside",
+       "both",  "all",  "set",      "pair",    "genuine",   "aftermarket", "sides"});
   return holds(words, word);
 }
 
@@ -246,7 +250,7 @@ bool takes_fuel_word(std::string_view word) {
        "drive",   "in",      "on",     "running", "windows", "water",    "heater",    "regulator",
        "hose",    "cooker",  "shock",  "mixture", "knock",   "tailgate", "boot",      "sunroof",
        "roof",    "blind",   "door",   "doors",   "step",    "towbar",   "aerial",    "seat",
-       "folding", "power",   "bonnet", "station", "can",     "garage"});
+       "folding", "power",   "bonnet", "station", "can",     "garage",   "side"});
   return holds(words, word);
 }
 
@@ -259,12 +263,12 @@ bool introduces_vehicle(std::string_view word) {
 
 bool is_good_to_lack(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"play",    "leak",      "leaks",      "noise",       "drag",       "movement",  "fault",
-       "faults",  "codes",     "bubbles",    "change",      "difference", "damage",    "crack",
-       "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness", "water",
-       "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",      "kinks",
-       "kink",    "trace",     "chafing",    "burns",       "issue",      "issues",    "defect",
-       "defects", "complaint", "complaints", "abnormality", "concerns"});
+      {"play",       "leak",    "leaks",     "noise",      "drag",        "movement",   "fault",
+       "combustion", "faults",  "codes",     "bubbles",    "change",      "difference", "damage",
+       "crack",      "cracks",  "wear",      "problem",    "problems",    "knock",      "roughness",
+       "water",      "hole",    "holes",     "split",      "splits",      "corrosion",  "rust",
+       "kinks",      "kink",    "trace",     "chafing",    "burns",       "issue",      "issues",
+       "defect",     "defects", "complaint", "complaints", "abnormality", "concerns"});
   return holds(words, word);
 }
 
@@ -277,10 +281,11 @@ bool is_bad_to_lack(std::string_view word) {
 
 bool takes_warmth(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running", "blows",   "stuck",
-       "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",   "pipe",    "pipes",
-       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",     "boiling", "really"});
-  return holds(words, word);
+      {"wheel",   "wheels",  "heater", "air",  "side",   "runs", "running",   "blows",   "stuck",
+       "stone",   "smoking", "disc",   "drum", "hub",    "hose", "hoses",     "pipe",    "pipes",
+       "caliper", "motor",   "cable",  "plug", "lovely", "nice", "red",       "boiling", "really",
+       "battery", "batt",    "rim",    "seat", "relay",  "fuse", "connector", "bearing", "brakes"});
+  return holds(words, word) || says_position(word);
 }
 
 bool says_difference(std::string_view word) {
@@ -327,12 +332,15 @@ bool limits_wellness(std::string_view word) {
 
 bool is_filler(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"completely", "totally", "really",  "bit",   "little",  "slightly", "still",    "too",
-       "quite",      "badly",   "goes",    "go",    "going",   "gone",     "went",     "getting",
-       "becomes",    "become",  "became",  "stays", "stay",    "stayed",   "keeps",    "keep",
-       "kept",       "seems",   "feels",   "feel",  "feeling", "suddenly", "down",     "away",
-       "off",        "just",    "own",     "only",  "more",    "much",     "terribly", "horrible",
-       "bad",        "starts",  "started", "being", "very"});
+      {"completely",     "totally",  "really",   "bit",       "little",  "slightly",
+       "still",          "too",      "quite",    "badly",     "goes",    "go",
+       "going",          "gone",     "went",     "getting",   "becomes", "become",
+       "became",         "stays",    "stay",     "stayed",    "keeps",   "keep",
+       "kept",           "seems",    "feels",    "feel",      "feeling", "suddenly",
+       "down",           "away",     "off",      "just",      "own",     "only",
+       "more",           "much",     "terribly", "horrible",  "bad",     "starts",
+       "started",        "being",    "very",     "sometimes", "often",   "occasionally",
+       "intermittently", "randomly", "just"});
   return holds(words, word) || says_position(word);
 }
 

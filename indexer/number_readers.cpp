@@ -9,6 +9,7 @@
 #include <string>
 
 #include "indexer/note_words.hpp"
+#include "indexer/spelled_numbers.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 
@@ -104,7 +105,7 @@ bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end
     return true;
   }
   const std::string after = word_after(text, end);
-  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per"}) {
+  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per", "old"}) {
     if (after == word) return true;
   }
   return byte_at(text, end) == '/';
@@ -121,8 +122,16 @@ Unit unit_before(std::string_view text, std::string_view label) {
   return read_unit(text, static_cast<std::size_t>(label.data() - text.data()));
 }
 
-MileageReading read_mileage_at(std::string_view text, std::size_t i, DistanceUnit default_unit) {
-  Number number = read_number(text, i);
+// In digits or in words; nothing where neither begins.
+std::optional<Number> number_at(std::string_view text, std::size_t i) {
+  if (!begins_word(text, i)) return std::nullopt;
+  if (is_digit(text[i])) return read_number(text, i);
+  const auto spelled = spelled_number_at(text, i);
+  return spelled ? std::optional(Number{spelled->value, spelled->end, false}) : std::nullopt;
+}
+
+MileageReading read_mileage_at(std::string_view text, std::size_t i, Number number,
+                               DistanceUnit default_unit) {
   Unit unit = read_unit(text, number.end);
   const std::string_view label = word_before(text, i);
   // "km 213 000"
@@ -176,6 +185,26 @@ std::optional<int> year_of_plate(std::string_view text, int mark, std::size_t en
   return 2000 + (mark > 50 ? mark - 50 : mark);
 }
 
+// "from 2019", "a Fell of 2011"; not "at 2000", "in 2019", "clock spring replaced here 2021".
+bool may_stand_before_year(std::string_view word) {
+  const bool is_of_work = word == "here" || word == "elsewhere" || word == "us";
+  return !is_of_work && (word == "from" || !comes_before_readings(word));
+}
+
+// "two thousand and seventeen"
+std::optional<RecognisedItem> read_spelled_year_at(std::string_view text, std::size_t begin) {
+  const auto year = begins_word(text, begin) ? spelled_year_at(text, begin) : std::nullopt;
+  if (!year || year->value < 1980 || year->value > latest_model_year()) return std::nullopt;
+  const std::string after = word_after(text, year->end);
+  if (is_reading_unit(after) || is_since_unit(after)) return std::nullopt;
+  if (!may_stand_before_year(lower_case(word_before(text, begin)))) return std::nullopt;
+  RecognisedItem item;
+  item.kind = ItemKind::kModelYear;
+  item.id = std::to_string(static_cast<int>(year->value));
+  item.span = {begin, year->end};
+  return item;
+}
+
 std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t begin,
                                            std::size_t end) {
   constexpr std::string_view kPrintersQuote = "\u2019";
@@ -190,11 +219,8 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   const int written = is_short ? (value > latest % 100 ? 1900 : 2000) + value : value;
   const int year = plate.value_or(written);
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
-  const std::string before = lower_case(word_before(text, begin));  // "a Fell from 2019"
-  // "clock spring replaced here 2021"
-  const bool is_of_work = before == "here" || before == "elsewhere" || before == "us";
-  if (is_part_of_more(text, begin, end) || is_of_work || is_reading_unit(word_after(text, end)) ||
-      (before != "from" && comes_before_readings(before))) {
+  if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
+      !may_stand_before_year(lower_case(word_before(text, begin)))) {
     return std::nullopt;
   }
   RecognisedItem item;
@@ -212,11 +238,12 @@ std::vector<RecognisedItem> read_mileages(std::string_view text, DistanceUnit de
   std::optional<RecognisedItem> longest;
   bool several = false;
   for (std::size_t i = 0; i < text.size();) {
-    if (!is_digit(text[i]) || !begins_word(text, i)) {
+    const auto number = number_at(text, i);
+    if (!number) {
       ++i;
       continue;
     }
-    MileageReading reading = read_mileage_at(text, i, default_unit);
+    MileageReading reading = read_mileage_at(text, i, *number, default_unit);
     i = reading.end;
     if (!reading.item) continue;
     several = several || longest;
@@ -233,7 +260,10 @@ std::vector<RecognisedItem> read_mileages(std::string_view text, DistanceUnit de
 
 std::vector<RecognisedItem> read_model_years(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
-    if (!is_digit(text[i])) continue;
+    if (!is_digit(text[i])) {
+      if (auto item = read_spelled_year_at(text, i)) return {std::move(*item)};
+      continue;
+    }
     const std::size_t begin = i;
     while (is_digit(byte_at(text, i))) ++i;
     // A printer's quote before '16 is no ASCII, yet no letter either.

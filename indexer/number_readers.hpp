@@ -1,6 +1,7 @@
 // Reads mileage and model years out of a note, where they stand.
 //
-// Looks at the words directly around a number and no further; does not know of negation.
+// In digits or in words (spelled_numbers.hpp). Looks at the words directly around a number and no
+// further; does not know of negation.
 // Pure functions, any thread. Spans are bytes of the text, half-open.
 #pragma once
 

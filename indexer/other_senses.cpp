@@ -39,6 +39,20 @@ bool is_where_all_is_well(const NotePage& page, std::size_t at) {
   return is_well && !is_denied_at(page, i - 1);
 }
 
+// "engine runs lovely otherwise": how it runs, not when something happens.
+bool is_running_well(const NotePage& page, const PhraseMatch& match) {
+  if (match.id != "engine_running") return false;
+  for (std::size_t i = match.last; i < match.last + 2 && page.same_clause(i, match.first); ++i) {
+    const std::string& word = page.word(i);
+    for (const char* well : {"fine", "ok", "okay", "well", "lovely", "perfect", "perfectly",
+                             "smooth", "smoothly", "sweet", "sweetly", "normal", "normally",
+                             "great", "nicely", "good", "rough", "badly", "lumpy"}) {
+      if (word == well) return true;
+    }
+  }
+  return false;
+}
+
 // "the tyre, after a week, is flat", "never on the flat", "the signal flat".
 bool is_of_a_battery(const NotePage& page, std::size_t at) {
   constexpr std::size_t kReach = 8;
@@ -73,7 +87,8 @@ bool goes_somewhere(const NotePage& page, const PhraseMatch& match) {
     }
   }
   const std::string& next = page.word(match.last);
-  return is_particle(next) || next == "into" || next == "past" || next == "through";
+  return is_particle(next) || next == "into" || next == "past" || next == "through" ||
+         next == "nearly" || next == "as" || next == "far" || next == "over" || next == "above";
 }
 
 // "could not fault the brakes" finds nothing wrong with them.
@@ -101,14 +116,75 @@ bool is_colour(const NotePage& page, const PhraseMatch& match) {
   return match.last - match.first == 1 && page.word(match.first) == "pink";
 }
 
+bool smells_by_itself(std::string_view word) {
+  return word == "atf" || word == "fluid" || word == "oil" || word == "clutch" ||
+         word == "gearbox" || word == "brake" || word == "brakes" || word == "rubber";
+}
+
+// "ATF black, burnt smell", "smell of burning clutch": the fluid's, no wire's.
+bool is_smell_of_fluid(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 10;
+  if (match.id != "burning_smell_electrical") return false;
+  for (std::size_t i = match.first; i < match.last; ++i) {
+    if (page.word(i).starts_with("electric") || page.word(i) == "plastic") return false;
+  }
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page.word(i - 1);
+    if (smells_by_itself(word)) return true;
+  }
+  return page.same_clause(match.first, match.last) && smells_by_itself(page.word(match.last));
+}
+
+// "no drive, fluid 2 litres low": the gearbox's, not the brakes'.
+bool is_fluid_of_gearbox(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 12;
+  if (match.id != "brake_fluid_low") return false;
+  for (std::size_t i = match.last; i > 0 && i + kReach > match.last; --i) {
+    const std::string& word = page.word(i - 1);
+    if (page.token(i - 1).stem == "brake" || word == "pedal") return false;
+    for (const char* other : {"box", "gearbox", "atf", "diff", "drive", "steering", "washer"}) {
+      if (word == other) return true;
+    }
+  }
+  return false;
+}
+
+// "clutch judders, pedal ok": the clutch's pedal, no brake's.
+bool is_clutch_pedal(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 12;
+  if (match.id != "brake_pedal_soft" || page.word(match.first) != "pedal") return false;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& stem = page.token(i - 1).stem;
+    if (stem == "brake") return false;
+    if (stem == "clutch") return true;
+  }
+  return false;
+}
+
+// "actuator draws 14 A, stalls", "amp clamp 22 A, stalled": a motor that is measured stalls.
+bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
+  constexpr std::size_t kReach = 8;
+  if (match.last - match.first > 1 || !page.word(match.first).starts_with("stall")) return false;
+  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    const std::string& word = page.word(i - 1);
+    for (const char* measured : {"actuator", "draws", "clamp", "a", "amps", "motor"}) {
+      if (word == measured && (word != "a" || page.is_claimed(i - 1))) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   const std::string& last = page.word(match.last - 1);
   if (is_order(page, match) || goes_somewhere(page, match) || is_verb_to_fault(page, match) ||
-      is_colour(page, match) || is_tried(page, match)) {
+      is_colour(page, match) || is_tried(page, match) || is_motor_stalling(page, match) ||
+      is_clutch_pedal(page, match) || is_smell_of_fluid(page, match) ||
+      is_fluid_of_gearbox(page, match)) {
     return true;
   }
+  if (last == "flats") return true;  // tyres
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }
@@ -118,10 +194,21 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
   if (match.kind != EntryKind::kCondition) return false;
-  if (is_where_all_is_well(page, match.first) || is_place(page, match)) return true;
+  // "connector unplugged and cleaned": done, not when it happens.
+  const bool is_deed = match.id == "unplugged" && page.same_clause(match.first, match.last) &&
+                       page.word(match.last) == "and";
+  if (is_deed || is_where_all_is_well(page, match.first) || is_place(page, match) ||
+      is_running_well(page, match)) {
+    return true;
+  }
   const bool is_stone = page.word(match.first) == "stone" && match.last - match.first == 2;
   if (match.last - match.first > 1 && !is_stone) return false;
-  if (is_stone) return is_warmth_of_a_thing(page, match.first);
+  if (is_stone) {
+    // "nearside stone cold"
+    const std::size_t at = match.first;
+    const bool is_side = at > 0 && page.same_clause(at - 1, at) && says_position(page.word(at - 1));
+    return is_side || is_warmth_of_a_thing(page, at);
+  }
   if (is_time_past(page, match.first)) return true;
   if (!is_warmth(page.word(match.first))) return false;
   if (is_warmth_of_a_thing(page, match.first)) return true;
@@ -131,9 +218,14 @@ bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
 }
 
 bool is_warmth_of_a_thing(const NotePage& page, std::size_t at) {
+  // "starts hot or cold"
+  if (page.same_clause(at, at + 2) && page.word(at + 1) == "or" && is_warmth(page.word(at + 2))) {
+    return true;
+  }
   std::size_t i = at;
-  while (i > 0 && page.same_clause(i - 1, at) &&
-         (is_stop_word(page.word(i - 1)) || is_filler(page.word(i - 1)))) {
+  while (
+      i > 0 && page.same_clause(i - 1, at) &&
+      (is_stop_word(page.word(i - 1)) || is_filler(page.word(i - 1)) || page.word(i - 1) == "on")) {
     --i;
   }
   return i > 0 && page.same_clause(i - 1, at) && takes_warmth(page.word(i - 1));

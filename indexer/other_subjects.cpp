@@ -39,7 +39,10 @@ OtherSubjects::OtherSubjects(const Vocabulary& vocabulary) {
 }
 
 bool OtherSubjects::is_of_another(const NotePage& page, const PhraseMatch& match) const {
-  if (match.kind != EntryKind::kSymptom || match.last - match.first > 1) return false;
+  // "lock motor no power": the plug, not the engine.
+  const bool is_lack = match.last - match.first == 2 && is_negation(page.word(match.first));
+  const bool is_one_word = match.last - match.first == 1;
+  if (match.kind != EntryKind::kSymptom || !(is_one_word || is_lack)) return false;
   const auto own = own_.find(match.id);
   if (own == own_.end()) return false;
   std::size_t i = match.first;

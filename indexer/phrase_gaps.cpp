@@ -1,5 +1,7 @@
 #include "indexer/phrase_gaps.hpp"
 
+#include <algorithm>
+
 #include "indexer/note_words.hpp"
 #include "indexer/phrase_form.hpp"
 
@@ -34,6 +36,22 @@ bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t
   if (word == "stopped" || word == "ceased") return next.ends_with("ing");
   return word == "not" || word == "never" || word == "neither" ||
          (word == "no" && next == "longer");
+}
+
+bool goes_on_past_comma(const PhraseMatcher::Phrase& phrase, std::size_t k,
+                        const std::vector<Token>& tokens, std::size_t next, std::size_t clause) {
+  return phrase.kind == EntryKind::kSymptom && is_negation(phrase.stems[k]) &&
+         !is_negation(phrase.stems[0]) && next < tokens.size() &&
+         tokens[next].clause == clause + 1 && tokens[next].after_comma &&
+         tokens[next].stem == phrase.stems[k];
+}
+
+std::size_t heavy_words(const std::vector<std::string>& stems) {
+  const auto is_heavy = [](const std::string& word) {
+    return !says_nothing(word) && !is_particle(word) && !is_preposition(word) &&
+           !small_number(word) && !says_position(word) && !is_filler(word);
+  };
+  return static_cast<std::size_t>(std::count_if(stems.begin(), stems.end(), is_heavy));
 }
 
 }  // namespace shoplore

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -25,5 +26,15 @@ namespace shoplore {
 // "the pedal is not soft", "the alarm has never gone off", "the lamp no longer flashes", "the belt
 // has stopped squealing": whether the word at `at` denies a symptom from within.
 [[nodiscard]] bool denies_within(EntryKind kind, const std::vector<Token>& tokens, std::size_t at);
+
+// "clicks, no crank": whether word k of a symptom's phrase, a denial, stands at `next` behind
+// nothing but a comma, which then parts nothing. `clause`: that of the words before.
+[[nodiscard]] bool goes_on_past_comma(const PhraseMatcher::Phrase& phrase, std::size_t k,
+                                      const std::vector<Token>& tokens, std::size_t next,
+                                      std::size_t clause);
+
+// How many of the words tell a thing or what it does wherever they stand; the others need their
+// place in the phrase.
+[[nodiscard]] std::size_t heavy_words(const std::vector<std::string>& stems);
 
 }  // namespace shoplore

@@ -124,8 +124,8 @@ void PhraseMatcher::index_by_rarest() {
     // A negation must stand where the phrase has it.
     const bool denies = std::any_of(phrase.stems.begin(), phrase.stems.end(),
                                     [](const std::string& word) { return is_negation(word); });
-    // "steering rack ok" is no "steering ok".
-    if (phrase.stems.size() < 2 || denies || phrase.state == Presence::kAbsent) continue;
+    // "steering rack ok" is no "steering ok"; "two of us on the bar" is no "running on two".
+    if (denies || phrase.state == Presence::kAbsent || heavy_words(phrase.stems) < 2) continue;
     const auto rarest = std::min_element(
         phrase.stems.begin(), phrase.stems.end(),
         [&](const std::string& a, const std::string& b) { return uses[a] < uses[b]; });
@@ -156,10 +156,15 @@ void PhraseMatcher::add_contraries() {
 void PhraseMatcher::add_turned_round() {
   const auto stays = [](const std::string& word) {
     // "window stopped" is not "stopped the window misting up", "brakes pull" not "pulled the brake
-    // disc".
+    // disc", "remote fails" not "a fail, remote".
     return is_negation(word) || is_stop_word(word) || small_number(word) || word == "stop" ||
-           word == "pull";
+           word == "pull" || word == "fail";
   };
+  std::unordered_set<std::string> nouns;
+  for (const Phrase& phrase : phrases_) {
+    if (phrase.kind == EntryKind::kComponent) nouns.insert(phrase.stems.back());
+  }
+  const auto is_noun = [&](const std::string& word) { return nouns.contains(word); };
   const std::size_t so_far = phrases_.size();
   for (std::size_t i = 0; i < so_far; ++i) {
     const Phrase& phrase = phrases_[i];
@@ -168,6 +173,8 @@ void PhraseMatcher::add_turned_round() {
                            phrase.kind == EntryKind::kWorkSign || phrase.kind == EntryKind::kCheck);
     if (!may_turn || phrase.stems.size() != 2) continue;
     if (stays(phrase.stems[0]) || stays(phrase.stems[1])) continue;
+    // "sensor battery" is no "battery sensor".
+    if (is_noun(phrase.stems[0]) && is_noun(phrase.stems[1])) continue;
     if (is_particle(phrase.stems[1])) continue;  // "bottoms out" is not "out at the bottom"
     // "low side" is where; "left side low" is how it is.
     if (phrase.kind == EntryKind::kCheck &&
@@ -207,9 +214,12 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
   std::unordered_map<std::string, std::vector<std::pair<std::string, std::string>>> seen;
   std::size_t clause = 0;
   for (std::size_t i = 0; i < words.size();) {
-    if (i > 0 && ends_clause(text, words[i - 1], words[i])) ++clause;
+    const bool is_parted = i > 0 && ends_clause(text, words[i - 1], words[i]);
+    if (is_parted) ++clause;
+    const bool after_comma =
+        is_parted && text.substr(words[i - 1].end, words[i].begin - words[i - 1].end) == ", ";
     if (auto sign = i > 0 ? sign_between(text, words[i - 1], words[i]) : std::nullopt) {
-      tokens.push_back({sign->word, sign->word, sign->at, sign->at + 1, clause});
+      tokens.push_back({sign->word, sign->word, sign->at, sign->at + 1, clause, false});
     }
     Written written = expanded(text, words, i);
     for (const std::string& word : written.words) {
@@ -221,8 +231,8 @@ std::vector<Token> PhraseMatcher::tokens_of(std::string_view text,
         }
       }
       for (const auto& [plain, stemmed] : known->second) {
-        tokens.push_back(
-            {plain, stemmed, words[i].begin, words[i + written.taken - 1].end, clause});
+        tokens.push_back({plain, stemmed, words[i].begin, words[i + written.taken - 1].end, clause,
+                          after_comma});
       }
     }
     i += written.taken;
@@ -235,8 +245,9 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
                                                    const std::vector<char>& claimed,
                                                    std::size_t at) const {
   if (!phrase.exact.empty() && tokens[at].text != phrase.exact) return std::nullopt;
+  std::size_t clause = tokens[at].clause;
   const auto is_free = [&](std::size_t i) {
-    return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == tokens[at].clause;
+    return i < tokens.size() && claimed[i] == 0 && tokens[i].clause == clause;
   };
   PhraseMatch match{phrase.kind, phrase.id, at, at, phrase.state};
   for (std::size_t k = 0; k < phrase.stems.size(); ++k) {
@@ -251,6 +262,7 @@ std::optional<PhraseMatch> PhraseMatcher::match_at(const Phrase& phrase,
       match.shares_lamp = true;
       break;
     }
+    if (k > 0 && goes_on_past_comma(phrase, k, tokens, match.last, clause)) ++clause;
     // Where it is ("driver's side front") is long to say and tells nothing else.
     for (std::size_t gap = 0; k > 0 && gap < kLongestGap && !fits(match.last);) {
       if (!is_free(match.last) || !passes_gap(phrase, k, tokens, match)) {
@@ -318,6 +330,11 @@ std::optional<PhraseMatcher::TokenSpread> PhraseMatcher::spread_at(const Phrase&
     spread.last = std::max(spread.last, *nearest + 1);
   }
   if (spread.last - spread.first > reach) return std::nullopt;
+  // "held back", but not "back box held": a particle follows its verb.
+  for (std::size_t k = 1; k < phrase.stems.size(); ++k) {
+    const bool turned = spread.tokens[k] < spread.tokens[k - 1];
+    if (is_particle(phrase.stems[k]) && turned) return std::nullopt;
+  }
   for (std::size_t i = spread.first; i < spread.last; ++i) {
     if (claimed[i] != 0 || joins_or_denies(tokens[i].text, phrase)) return std::nullopt;
   }

@@ -28,8 +28,9 @@ struct Token {
   std::string text;  // lower case, after shorthand and spelling
   std::string stem;
   std::size_t begin = 0,
-              end = 0;     // bytes in the note; an expansion's words share their shorthand's
-  std::size_t clause = 0;  // counts up at , ; . ! ? dashes and line ends
+              end = 0;       // bytes in the note; an expansion's words share their shorthand's
+  std::size_t clause = 0;    // counts up at , ; . ! ? dashes and line ends
+  bool after_comma = false;  // a comma alone parts it from the clause before
 };
 
 struct PhraseMatch {
@@ -77,7 +78,8 @@ class PhraseMatcher {
 
   // Phrases of two words and more of these kinds whose words all stand in one clause, in any order
   // and with up to kLooseGap other words among them, over tokens that are not claimed. For what
-  // matches() leaves; the closest together comes first at every place.
+  // matches() leaves; the closest together comes first at every place. At least two of the words
+  // must tell something by themselves, and a particle stays behind the word before it.
   [[nodiscard]] std::vector<PhraseMatch> loose_matches(const std::vector<Token>& tokens,
                                                        const std::vector<char>& claimed,
                                                        const std::set<EntryKind>& kinds) const;

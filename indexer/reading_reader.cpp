@@ -7,6 +7,7 @@
 #include <array>
 
 #include "indexer/note_words.hpp"
+#include "indexer/spelled_numbers.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 
@@ -240,6 +241,37 @@ void add_listed_before(std::string_view text, std::size_t begin, const Recognise
   }
 }
 
+std::size_t decimals_of(std::string_view number) {
+  const std::size_t point = number.find('.');
+  return point == number.npos ? 0 : number.size() - point - 1;
+}
+
+// "11.8, 12.1, 7.9 bar": numbers parted by commas share the unit of the last where all have as many
+// decimals, or as many digits when there are none and three or more stand in the row.
+void add_comma_listed(std::string_view text, std::size_t begin, const RecognisedItem& last,
+                      std::vector<RecognisedItem>& items) {
+  const std::size_t own_end = read_value(text, begin).end;
+  const std::string_view own = text.substr(begin, own_end - begin);
+  std::vector<RecognisedItem> listed;
+  for (std::size_t at = begin; at > 2 && text.substr(at - 2, 2) == ", ";) {
+    const std::size_t end = at - 2;
+    std::size_t first = end;
+    while (first > 0 && (is_digit(text[first - 1]) || text[first - 1] == '.')) --first;
+    const std::string_view number = text.substr(first, end - first);
+    if (number.empty() || !is_digit(number.front()) || !begins_word(text, first)) break;
+    const bool same_digits = number.size() == own.size() && own.size() > 1;
+    if (decimals_of(number) != decimals_of(own) || (decimals_of(own) == 0 && !same_digits)) break;
+    RecognisedItem item = last;
+    item.reading->number = read_value(text, first).number;
+    item.id = fmt::format("{:.10g} {}", *item.reading->number, item.unit);
+    item.span = {first, end};
+    listed.insert(listed.begin(), std::move(item));
+    at = first;
+  }
+  if (decimals_of(own) == 0 && listed.size() < 2) return;
+  items.insert(items.end(), listed.begin(), listed.end());
+}
+
 // "OL", "O.L.", "o/l": nothing else is written so.
 std::size_t end_of_open_circuit(std::string_view text, std::size_t begin) {
   for (const std::string_view spelling : {"o.l.", "o.l", "o/l", "ol"}) {
@@ -263,9 +295,18 @@ std::vector<RecognisedItem> read_readings(std::string_view text) {
       const Value value = read_value(text, i);
       if (auto item = reading_at(text, value)) {
         add_listed_before(text, value.begin, *item, items);
+        add_comma_listed(text, value.begin, *item, items);
         items.push_back(std::move(*item));
       }
       i = value.end;
+      continue;
+    }
+    // "one point four bar"
+    if (const auto spelled = spelled_number_at(text, i)) {
+      if (auto item = reading_at(text, {spelled->value, i, spelled->end})) {
+        items.push_back(std::move(*item));
+      }
+      i = spelled->end;
       continue;
     }
     const std::size_t end = end_of_open_circuit(text, i);

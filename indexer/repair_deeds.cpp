@@ -41,6 +41,10 @@ class DeedFinder {
     const bool named = action_ != actions_.end() && action_->first <= i;
     const std::string& word = page_.word(i);
     if (named && action_->last - action_->first == 1 && word == "did") return did(i);
+    // "bolts done up far too tight": how they were found.
+    const bool is_tightness =
+        word == "done" && page_.same_clause(i, i + 1) && page_.word(i + 1) == "up";
+    if (is_tightness) return std::nullopt;
     if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
     if (named && is_done(i) && !is_passing(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
@@ -198,7 +202,9 @@ std::string action_on(const Vocabulary& vocabulary, const std::string& part,
                       const std::string& action) {
   const bool is_fluid = part.ends_with("_oil") || part.ends_with("_fluid") || part == "coolant";
   const bool drains = vocabulary.find(EntryKind::kAction, "change_fluid") != nullptr;
-  return is_fluid && drains && action == "replace" ? "change_fluid" : action;
+  if (is_fluid && drains && action == "replace") return "change_fluid";
+  // "oil and filter changed"
+  return part.ends_with("_filter") && action == "change_fluid" ? "replace" : action;
 }
 
 }  // namespace shoplore

@@ -126,6 +126,10 @@ std::optional<std::size_t> RepairLinks::part_before(const Deed& deed,
 
 bool RepairLinks::joined(const PhraseMatch& a, const PhraseMatch& b, const Deed& deed) const {
   if (!page_.same_clause(a.first, b.first)) return joined_by_comma(a, b, deed);
+  // "regassed and condenser replaced": the second has a deed of its own.
+  const bool has_own =
+      deed.at.last <= b.first && page_.same_clause(b.last, b.first) && is_deed_[b.last] != 0;
+  if (has_own) return false;
   bool join = false;
   for (std::size_t i = a.last; i < b.first; ++i) {
     if (joins_parts(page_.word(i))) {

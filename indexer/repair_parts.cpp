@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "indexer/repair_words.hpp"
 #include "indexer/text.hpp"
 
 namespace shoplore {
@@ -22,6 +23,7 @@ class PartFinder {
       if (match.kind == EntryKind::kComponent && !is_season(at)) parts_.push_back(std::move(match));
       if (match.kind == EntryKind::kCondition) conditions.push_back(at);
     }
+    drop_names_of_firms();
     add_bare_parts();
     add_parts_within(conditions);
     std::sort(parts_.begin(), parts_.end(),
@@ -70,6 +72,13 @@ class PartFinder {
     for (PhraseMatch& part : parts_) {
       if (part.id == "battery") part.id = small;
     }
+  }
+
+  // "main dealer", "the tyre place", "an exhaust specialist"
+  void drop_names_of_firms() {
+    std::erase_if(parts_, [&](const PhraseMatch& part) {
+      return page_.same_clause(part.last, part.first) && names_firm(page_.word(part.last));
+    });
   }
 
   // "new battery in the key" is no battery of the car.

@@ -45,7 +45,9 @@ class RepairReader {
     for (const Deed& deed : unsaid_deeds()) {
       if (const auto part = links_.part_of(deed)) add(deed, *part);
     }
-    for (std::size_t i = 0; i < groups_.size(); ++i) read_next_clauses(i);
+    // The last one first: it stands nearest to what follows.
+    for (std::size_t i = groups_.size(); i > 0; --i) read_next_clauses(i - 1);
+    share_within_clauses();
     for (RecognisedItem& item : found_) page_.keep(finished(std::move(item)));
   }
 
@@ -128,7 +130,7 @@ class RepairReader {
     if (is_undone_after(page_, is_deed_, group)) return;
     const TokenRange around = around_of(group);
     const RepairSaid said = said_in(around, group);
-    if (is_test_swap(page_, deed.at, group, around, said)) return;
+    if (is_test_swap(page_, deed.at, group, around, said_or_next(said, group))) return;
     claim(deed.at);
     claim_words_that_tell(around);
     const std::size_t items = found_.size();
@@ -195,6 +197,22 @@ class RepairReader {
     if (!item.months_ago) item.months_ago = said.months_ago;
   }
 
+  // "cable adjusted and shoes cleaned by us": what the clause says at its end is said of all its
+  // work.
+  void share_within_clauses() {
+    for (std::size_t i = found_.size(); i > 1; --i) {
+      RecognisedItem &before = found_[i - 2], &after = found_[i - 1];
+      const std::size_t at = page_.tokens_at(before.span).first;
+      const bool joined = at < page_.tokens_at(after.span).first &&
+                          page_.same_clause(at, page_.tokens_at(after.span).first);
+      const bool says_by = is_said_[i - 1] != 0;
+      const bool by_another =
+          is_said_[i - 2] != 0 && says_by && before.repair->by != after.repair->by;
+      if (!joined || by_another) continue;
+      say(before, {says_by ? std::optional(after.repair->by) : std::nullopt, after.months_ago});
+    }
+  }
+
   RecognisedItem finished(RecognisedItem item) const {
     const auto known = by_fix_.find(item.repair->fix);
     if (is_said_[known->second] == 0) {
@@ -220,6 +238,17 @@ class RepairReader {
     }
     said.months_ago = months_ago_in(page_, after);
     if (!said.months_ago) said.months_ago = months_ago_in(page_, {around.first, group.first});
+    return said;
+  }
+
+  // "tensioner swapped, both here 7 mo ago": the clause behind tells who and when as well.
+  RepairSaid said_or_next(RepairSaid said, TokenRange group) const {
+    std::size_t next = group.last;
+    while (page_.same_clause(next, group.first)) ++next;
+    const auto clause = clause_that_goes_on(next);
+    if (!clause) return said;
+    if (!said.by) said.by = repaired_by(page_, is_deed_, *clause);
+    if (!said.months_ago) said.months_ago = months_ago_in(page_, *clause);
     return said;
   }
 

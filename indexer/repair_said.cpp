@@ -51,15 +51,18 @@ class Times {
   }
 
  private:
-  // "coil elsewhere, 10 mo", "19mth": a bare number of months at the end of what is said.
+  // "coil elsewhere, 10 mo", "19mth", "1 yr": a bare number of months or years at the end of what
+  // is said.
   std::optional<int> bare(std::size_t i) const {
     if (i > 0 && is_length(word(i - 1, i))) return std::nullopt;
     const auto months = [&](std::optional<int> number, std::string_view unit) {
-      const bool is_month = unit.starts_with("m") && unit != "mi" && unit != "miles";
-      return is_month && number ? months_of(*number, unit) : std::nullopt;
+      const bool is_long =
+          (unit.starts_with("m") && unit != "mi" && unit != "miles") || unit.starts_with("y");
+      return is_long && number ? months_of(*number, unit) : std::nullopt;
     };
     const auto together = months_written_together(word(i, i));
-    if (together && word(i, i).find('m') != std::string_view::npos && ends_saying(i + 1, i)) {
+    if (together && word(i, i).find_first_of("my") != std::string_view::npos &&
+        ends_saying(i + 1, i)) {
       return together;
     }
     return ends_saying(i + 2, i) ? months(small_number(word(i, i)), word(i + 1, i)) : std::nullopt;
@@ -125,6 +128,12 @@ bool did_it(const NotePage& page, const std::vector<char>& is_work, std::size_t 
   return page.same_clause(next, at) && is_work[next] != 0;
 }
 
+// "fuel cap new (owner)", "pads done - customer": nothing but who behind the work.
+bool ends_work(const NotePage& page, const std::vector<char>& is_work, std::size_t at) {
+  const bool follows = at > 0 && page.same_clause(at - 1, at) && is_work[at - 1] != 0;
+  return follows && !page.same_clause(at, at + 1);
+}
+
 // "last service", "previous visit"
 bool is_earlier_visit(const NotePage& page, std::size_t at) {
   const std::string& word = page.word(at);
@@ -163,6 +172,9 @@ bool says_us(const NotePage& page, const std::vector<char>& is_work, std::size_t
         at == 0 || !page.same_clause(at - 1, at) || !is_preposition(page.word(at - 1));
     return by || (is_subject && did_it(page, is_work, at));
   }
+  // "by our day shift", "by me"
+  if (word == "our" || word == "me")
+    return at > 0 && page.same_clause(at - 1, at) && page.word(at - 1) == "by";
   if (word != "us" && word != "here" && word != "ourselves" && word != "ours" && word != "myself") {
     return false;
   }
@@ -180,7 +192,7 @@ std::optional<RepairedBy> repaired_by(const NotePage& page, const std::vector<ch
       (is_ours(page, i) ? here : others) = true;
     } else if (names_owner(word) || is_of_owner(word)) {
       if (is_former(page, i)) others = true;
-      owner = owner || did_it(page, is_work, i);
+      owner = owner || did_it(page, is_work, i) || ends_work(page, is_work, i);
     } else if (says_us(page, is_work, i)) {
       (is_denied(page, i, words.first) ? others : here) = true;
     } else if (names_us(word)) {
@@ -220,7 +232,11 @@ bool tells_repair(const NotePage& page, std::size_t at) {
 
 bool passes_in_repair(const NotePage& page, std::size_t at) {
   const std::string& word = page.word(at);
-  return is_stop_word(word) || says_position(word) || small_number(word) || tells_repair(page, at);
+  // "main dealer"
+  const bool is_main =
+      word == "main" && page.same_clause(at, at + 1) && names_others(page.word(at + 1));
+  return is_main || is_stop_word(word) || says_position(word) || small_number(word) ||
+         tells_repair(page, at);
 }
 
 bool has_somebody_before(const NotePage& page, std::size_t at) {

@@ -22,6 +22,12 @@ bool leaves_open(std::string_view word) {
          word == "will" || word == "would" || word == "may" || word == "might";
 }
 
+// "inner pad fitted backwards": how a part was found, not what somebody did for the complaint.
+bool says_wrong_way(std::string_view word) {
+  return word == "backwards" || word == "upside" || word == "wrong" || word == "wrongly" ||
+         word == "incorrectly" || word == "crooked";
+}
+
 // "new pump from the store, not fitted", "coil here, not yet put in"
 bool is_denied_next(const NotePage& page, std::size_t next) {
   if (next + 1 >= page.size() || !page.same_clause(next, next + 1)) return false;
@@ -59,7 +65,9 @@ bool is_undone_after(const NotePage& page, const std::vector<char>& is_work, Tok
   for (std::size_t k = group.first; k + 1 < i; ++k) {
     if (page.word(k) == "to" && page.word(k + 1) == "be") return true;
   }
-  if (page.same_clause(i, group.first)) return says_wanted(page.word(i));
+  if (page.same_clause(i, group.first)) {
+    return says_wanted(page.word(i)) || says_wrong_way(page.word(i));
+  }
   if (is_denied_next(page, i)) return true;
   const std::size_t end = page.token(i - 1).end;
   const std::size_t next = i < page.size() ? page.token(i).begin : page.text().size();
@@ -70,15 +78,17 @@ bool is_test_swap(const NotePage& page, TokenRange work, TokenRange group, Token
                   const RepairSaid& said) {
   const std::string_view next = word_in_clause(page, work.last, work.first);
   const std::string_view after = word_in_clause(page, group.last, group.first);
-  for (const char* turned : {"round", "around"}) {
+  // "turned round", "changed the coils over"
+  for (const char* turned : {"round", "around", "over", "across"}) {
     if (next == turned || after == turned) return true;
   }
-  if (next == "over") return true;
   if (!is_swap(page.word(work.first))) return false;
   if (says_places_changed(after)) return true;
   if (said.months_ago) return false;
   for (std::size_t i = around.first; i < around.last; ++i) {
     if (page.word(i) == "already" || page.word(i) == "new") return false;
+  }
+  for (std::size_t i = around.first; i < around.last; ++i) {
     if (names_us(page.word(i))) return true;
   }
   return !said.by;

@@ -90,6 +90,14 @@ bool names_others(std::string_view word) {
   return holds(words, word);
 }
 
+bool names_firm(std::string_view word) {
+  constexpr auto words = std::to_array<std::string_view>(
+      {"garage", "garages", "dealer",  "dealers", "dealership", "workshop",   "firm",
+       "depot",  "place",   "places",  "shop",    "shops",      "specialist", "specialists",
+       "agent",  "agents",  "company", "fitters", "centre",     "people"});
+  return holds(words, word);
+}
+
 bool is_family(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
       {"brother", "son", "dad", "father", "uncle", "husband", "neighbour", "friend"});

@@ -42,6 +42,9 @@ namespace shoplore {
 // "garage", "friend", "someone": somebody else did it.
 [[nodiscard]] bool names_others(std::string_view word);
 
+// "dealer", "place", "specialist": of these a firm that a part may name ("tyre place").
+[[nodiscard]] bool names_firm(std::string_view word);
+
 // "customer", "he": the owner, when right before the work or after "by".
 // Somebody of the owner's home or street, never of a workshop.
 [[nodiscard]] bool is_family(std::string_view word);

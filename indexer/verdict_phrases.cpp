@@ -36,6 +36,8 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {kPass, {"not", "the", "problem"}},
     {kPass, {"not", "the", "culprit"}},
     {kPass, {"not", "at", "fault"}},
+    {kPass, {"not", "to", "blame"}},
+    {kPass, {"innocent"}},
     {kPass, {"not", "guilty"}},
     {kPass, {"not", "suspicious"}},
     {kPass, {"not", "it"}, true},
@@ -64,6 +66,8 @@ constexpr auto kPhrases = std::to_array<Phrase>({
     {kPass, {"all", "run"}},
     {kPass, {"runs"}, true},
     {kPass, {"run"}, true},
+    {kFail, {"open", "circuit"}},
+    {kFail, {"short", "circuit"}},
     {kFail, {"not", "good", "enough"}},
     {kFail, {"not", "enough"}},
     {kFail, {"not", "right"}},
@@ -131,6 +135,31 @@ std::optional<std::size_t> end_of(const NotePage& page, const Phrase& phrase, st
   return next;
 }
 
+bool is_limit(std::string_view word) {
+  return word == "spec" || word == "specification" || word == "range" || word == "limit" ||
+         word == "limits" || word == "tolerance";
+}
+
+// "way out", "well below"
+bool is_away(std::string_view word) {
+  return word == "out" || word == "off" || word == "up" || word == "down" || word == "over" ||
+         word == "under" || word == "above" || word == "below" || word == "short";
+}
+
+// "in adjustment", "out of balance"
+bool is_condition_of_things(std::string_view word) {
+  return word == "order" || word == "green" || word == "adjustment" || word == "balance" ||
+         word == "shape" || word == "true" || word == "alignment" || word == "round";
+}
+
+// Whether a word follows with nothing but blanks between: "no -> fail" stands apart.
+bool goes_on_behind(const NotePage& page, std::size_t i) {
+  if (!page.same_clause(i, i + 1)) return false;
+  const std::string_view between =
+      page.text().substr(page.token(i).end, page.token(i + 1).begin - page.token(i).end);
+  return between.find_first_not_of(" \t") == between.npos;
+}
+
 }  // namespace
 
 std::optional<VerdictWords> verdict_phrase_at(const NotePage& page, std::size_t at) {
@@ -146,6 +175,42 @@ std::optional<VerdictWords> verdict_phrase_at(const NotePage& page, std::size_t 
     return VerdictWords{phrase.verdict == kPass ? kFail : kPass, range};
   }
   return std::nullopt;
+}
+
+std::optional<VerdictWords> verdict_of_limits(const NotePage& page, std::size_t i) {
+  const auto word = [&](std::size_t k) {
+    return page.same_clause(k, i) ? std::string_view(page.word(k)) : std::string_view();
+  };
+  std::size_t next = i + 1;
+  while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
+  const std::string_view first = word(i), last = word(next);
+  const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
+  const bool is_beyond = first == "out" || first == "outside" || first == "over" ||
+                         first == "above" || first == "below" || first == "under" ||
+                         first == "beyond";
+  if (is_beyond && is_limit(last)) return fail;
+  if (first == "at" && (last == "limit" || last == "limits")) return fail;
+  if (first == "out" && is_condition_of_things(last)) return fail;
+  if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
+      (is_limit(last) || is_condition_of_things(last))) {
+    return pass;
+  }
+  if ((first == "way" || first == "well" || first == "far") && is_away(last)) return fail;
+  if (first == "full" && word(i + 1) == "of") return fail;
+  return std::nullopt;
+}
+
+std::optional<Verdict> answer_behind(const NotePage& page, std::size_t i, Verdict said) {
+  if (i >= page.size() || page.is_claimed(i)) return std::nullopt;
+  const std::size_t from = page.token(i - 1).end;
+  const std::string_view between = page.text().substr(from, page.token(i).begin - from);
+  const bool is_asked = between.find_first_of("?:") != between.npos;
+  if (!is_asked || goes_on_behind(page, i)) return std::nullopt;
+  const std::string& word = page.word(i);
+  if (word == "no" || word == "nope" || word == "not" || word == "never") {
+    return said == kPass ? kFail : kPass;
+  }
+  return word == "yes" || word == "yep" ? std::optional(said) : std::nullopt;
 }
 
 }  // namespace shoplore

@@ -5,6 +5,7 @@
 #include "indexer/denials.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
+#include "indexer/value_clauses.hpp"
 #include "indexer/verdict_phrases.hpp"
 
 namespace shoplore {
@@ -24,28 +25,35 @@ std::optional<Verdict> when_denied(std::string_view word) {
   return std::nullopt;
 }
 
-bool is_limit(std::string_view word) {
-  return word == "spec" || word == "specification" || word == "range" || word == "limit" ||
-         word == "limits" || word == "tolerance";
+// "pads too thin, disc", "servo holds, brake pipe": a verb tells how the thing before it went.
+bool tells_what_goes_before(std::string_view word) {
+  for (const char* verb : {"lifted", "jumps", "jumping", "below", "fails", "holds", "held",
+                           "passed", "passes", "too", "leaks", "late"}) {
+    if (word == verb) return true;
+  }
+  return false;
 }
 
-// "way out", "well below"
-bool is_away(std::string_view word) {
-  return word == "out" || word == "off" || word == "up" || word == "down" || word == "over" ||
-         word == "under" || word == "above" || word == "below" || word == "short";
+bool says_warmth(std::string_view word) {
+  return word == "cold" || word == "hot" || word == "warm";
 }
 
-// "in adjustment", "out of balance"
-bool is_condition_of_things(std::string_view word) {
-  return word == "order" || word == "green" || word == "adjustment" || word == "balance" ||
-         word == "shape" || word == "true" || word == "alignment" || word == "round";
+// "3", "cyl", "cold": which one of several; "one" and "a" may be anything.
+bool is_count_of(const NotePage& page, std::size_t i) {
+  const std::string& word = page.word(i);
+  if (says_warmth(word)) return true;
+  return (small_number(word) && word != "a" && word != "an" && word != "one") || word == "cyl" ||
+         word == "cylinder" || word == "number";
 }
 
-// "fuel filter looked at, clean", "prop joints looked at - one stiff".
-bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
-  const std::string_view between =
-      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
-  return between.find_first_of(";.!?\n/") == between.npos;
+// "could not feel [any play]", "can't find [a leak]": the search stands between "not" and what is
+// not there.
+bool says_perceive(std::string_view word) {
+  for (const char* verb : {"feel", "find", "found", "see", "seen", "hear", "heard", "detect",
+                           "notice", "felt", "any", "measure", "get", "show", "have", "had"}) {
+    if (word == verb) return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -55,20 +63,27 @@ std::optional<VerdictWords> VerdictSearch::near(const PhraseMatch& match,
   for (std::size_t i = match.first; i < match.last; ++i) {
     const std::string& word = page_.word(i);
     // "low side", "high pressure": which of two, not how it went.
-    if ((word == "low" || word == "high") && i + 1 < match.last) continue;
+    const bool names_side =
+        i + 1 < match.last || (page_.same_clause(i, i + 1) && is_reading_[i + 1] != 0);
+    if ((word == "low" || word == "high") && names_side) continue;
     const bool passes = says_pass(word);
     if (!passes && !says_fail(word)) continue;
     // "servo holds vacuum - fail"
     if (const auto outright = outright_after(match)) return outright;
     const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
+    if (const auto answer = answer_behind(page_, match.last, verdict)) {
+      return VerdictWords{*answer, {match.last, match.last + 1}};
+    }
     // "no pins burnt": a denial before the whole phrase
     const bool is_turned = is_denied_at(page_, i) || (!passes && is_denied_at(page_, match.first));
-    return VerdictWords{is_turned ? turned(verdict) : verdict, {i, i + 1}};
+    const VerdictWords said{is_turned ? turned(verdict) : verdict, {i, i + 1}};
+    return i + 1 == match.last ? outweighed(said) : said;
   }
   if (const auto denied = of_denied(match)) return denied;
   if (const auto lacking = of_lacking(match)) return lacking;
   if (const auto found = after(match, reach)) return found;
   if (const auto found = before(match, reach)) return found;
+  if (const auto found = of_all(match)) return found;
   return of_having(match);
 }
 
@@ -114,6 +129,17 @@ std::optional<VerdictWords> VerdictSearch::of_denied(const PhraseMatch& match) c
   return std::nullopt;
 }
 
+// "tested for combustion gas and there was none": at i, at the end of what is said.
+std::optional<VerdictWords> VerdictSearch::said_none(const PhraseMatch& match,
+                                                     std::size_t i) const {
+  const bool is_none = page_.word(i) == "none" && !page_.is_claimed(i);
+  if (!is_none || page_.same_clause(i, i + 1)) return std::nullopt;
+  for (std::size_t k = match.first; k < match.last; ++k) {
+    if (const auto verdict = when_denied(page_.word(k))) return VerdictWords{*verdict, {i, i + 1}};
+  }
+  return std::nullopt;
+}
+
 // "ball joint play: none", "shaft play checked, nil", "horn feed none".
 std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) const {
   std::size_t i = match.last;
@@ -129,30 +155,6 @@ std::optional<VerdictWords> VerdictSearch::of_lacking(const PhraseMatch& match) 
   return std::nullopt;
 }
 
-// "out of spec", "over the limit", "way out", "full of leaves"; "in order", "within limits".
-std::optional<VerdictWords> VerdictSearch::of_words(std::size_t i) const {
-  const auto word = [&](std::size_t k) {
-    return page_.same_clause(k, i) ? std::string_view(page_.word(k)) : std::string_view();
-  };
-  std::size_t next = i + 1;
-  while (word(next) == "of" || word(next) == "the" || word(next) == "its") ++next;
-  const std::string_view first = word(i), last = word(next);
-  const VerdictWords fail{Verdict::kFail, {i, next + 1}}, pass{Verdict::kPass, {i, next + 1}};
-  const bool is_beyond = first == "out" || first == "outside" || first == "over" ||
-                         first == "above" || first == "below" || first == "under" ||
-                         first == "beyond";
-  if (is_beyond && is_limit(last)) return fail;
-  if (first == "at" && (last == "limit" || last == "limits")) return fail;
-  if (first == "out" && is_condition_of_things(last)) return fail;
-  if ((first == "in" || first == "within" || first == "to" || first == "inside") &&
-      (is_limit(last) || is_condition_of_things(last))) {
-    return pass;
-  }
-  if ((first == "way" || first == "well" || first == "far") && is_away(last)) return fail;
-  if (first == "full" && word(i + 1) == "of") return fail;
-  return std::nullopt;
-}
-
 // "dry and rusty", "clean but worn": bad news joined to good outweighs it.
 VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
   const std::size_t next = words.at.last;
@@ -160,19 +162,49 @@ VerdictWords VerdictSearch::outweighed(VerdictWords words) const {
   const bool joined = here(next) && (page_.word(next) == "and" || page_.word(next) == "but");
   const bool is_bad = joined && here(next + 1) && says_fail(page_.word(next + 1));
   if (is_bad) return {Verdict::kFail, {words.at.first, next + 2}};
+  // "lipped but ok"
+  const bool is_mild = joined && page_.word(next) == "but" && here(next + 1) &&
+                       says_pass(page_.word(next + 1)) && words.verdict == Verdict::kFail;
+  if (is_mild) return {Verdict::kPass, {words.at.first, next + 2}};
+  return words.verdict == Verdict::kPass ? worst_of_several(words) : words;
+}
+
+// "1 ok 2 ok 3 open circuit", "left ok, right stiff": of several in a row the bad one decides.
+VerdictWords VerdictSearch::worst_of_several(VerdictWords words) const {
+  std::size_t i = words.at.last;
+  while (i < page_.size() && leads_on(page_, i - 1, i)) {
+    const std::size_t which = i;
+    while (i < page_.size() && (i == which || leads_on(page_, which, i)) && !page_.is_claimed(i) &&
+           is_finding_[i] == 0 && (says_position(page_.word(i)) || is_count_of(page_, i))) {
+      ++i;
+    }
+    if (i == which || i >= page_.size() || page_.is_claimed(i) || is_finding_[i] != 0) break;
+    const auto phrase = verdict_phrase_at(page_, i);
+    const bool fails = phrase ? phrase->verdict == Verdict::kFail
+                              : says_fail(page_.word(i)) || page_.word(i) == "open";
+    std::size_t end = phrase ? phrase->at.last : i + 1;
+    if (page_.same_clause(i, end) && says_warmth(page_.word(end))) ++end;  // "open hot"
+    if (fails) return {Verdict::kFail, {words.at.first, end}};
+    if (!says_pass(page_.word(i))) break;
+    ++i;
+  }
   return words;
 }
 
 std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (const auto found = verdict_phrase_at(page_, i)) return found;
-  if (auto found = of_words(i)) {
+  if (auto found = verdict_of_limits(page_, i)) {
     if (is_denied_at(page_, i)) found->verdict = turned(found->verdict);
     return found;
   }
   const std::string& word = page_.word(i);
   if (is_negation(word)) {
     std::size_t next = i + 1;
-    while (page_.same_clause(next, i) && is_stop_word(page_.word(next))) ++next;
+    while (page_.same_clause(next, i) &&
+           (is_stop_word(page_.word(next)) || says_perceive(page_.word(next))) &&
+           page_.word(next) != "that") {
+      ++next;
+    }
     if (!page_.same_clause(next, i) || page_.is_claimed(next)) return std::nullopt;
     const std::string& denied = page_.word(next);
     if (denied == "say" || denied == "tell" || denied == "judge" || denied == "conclusive") {
@@ -186,7 +218,11 @@ std::optional<VerdictWords> VerdictSearch::at(std::size_t i) const {
   if (says_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
   // "at steady 80 km/h"
   const bool is_speed = word == "steady" && i > 0 && page_.word(i - 1) == "at";
-  const bool passes = says_pass(word) && !is_speed;
+  // "20 mm free movement" is measured, not praised.
+  const bool is_measured = word == "free" && page_.same_clause(i, i + 1) &&
+                           (page_.word(i + 1) == "movement" || page_.word(i + 1) == "play" ||
+                            page_.word(i + 1) == "travel");
+  const bool passes = says_pass(word) && !is_speed && !is_measured;
   if (!passes && !says_fail(word)) return std::nullopt;
   const Verdict verdict = passes ? Verdict::kPass : Verdict::kFail;
   if (!is_denied_at(page_, i)) return outweighed({verdict, {i, i + 1}});
@@ -221,17 +257,56 @@ std::optional<VerdictWords> VerdictSearch::after(const PhraseMatch& match,
   std::size_t words = 0, i = match.last;
   const std::size_t most = reach == VerdictReach::kFar ? kWordsAfter : kWordsBeside;
   for (; page_.same_clause(i, match.first); ++i) {
-    if (auto found = free_at(i)) return i == match.last ? turned_by_no(match, *found) : *found;
+    if (const auto none = said_none(match, i)) return none;
+    auto found = free_at(i);
+    const auto answer = found ? answer_behind(page_, found->at.last, found->verdict) : std::nullopt;
+    if (answer) return VerdictWords{*answer, {i, found->at.last + 1}};
+    if (found) return i == match.last ? turned_by_no(match, *found) : *found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= most)) return std::nullopt;
   }
   // "fuel filter looked at, clean": the clause after a comma may begin with it.
-  if (reach == VerdictReach::kBeside || i >= page_.size() || !leads_on(page_, i - 1, i)) {
-    return std::nullopt;
-  }
+  if (reach == VerdictReach::kBeside) return std::nullopt;
+  i = past_values(i);
+  if (i >= page_.size() || !leads_on(page_, i - 1, i)) return std::nullopt;
   const std::size_t clause = i;
   for (words = 0; page_.same_clause(i, clause); ++i) {
     if (const auto found = free_at(i)) return found;
     if (is_finding_[i] != 0 || (counts(i) && ++words >= kWordsAcross)) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+// "compression 24 bar, 23 bar, 24 bar: good": past the clauses that hold nothing but readings.
+std::size_t VerdictSearch::past_values(std::size_t i) const {
+  while (i < page_.size() && leads_on(page_, i - 1, i)) {
+    const std::size_t end = end_of_values(page_, is_finding_, is_reading_, i);
+    if (end == i) return i;
+    i = end;
+  }
+  return i;
+}
+
+// "CAN-H 2.6 V, CAN-L 2.4 V, both ok": what a clause says of both or all is said of each.
+std::optional<VerdictWords> VerdictSearch::of_all(const PhraseMatch& match) const {
+  constexpr std::size_t kClauses = 3;
+  std::size_t i = match.last;
+  while (page_.same_clause(i, match.first)) ++i;
+  for (std::size_t n = 0; n < kClauses && i < page_.size(); ++n) {
+    if (!leads_on(page_, i - 1, i)) return std::nullopt;
+    const std::string& word = page_.word(i);
+    if (word == "both" || word == "all" || word == "each" || word == "neither") {
+      for (std::size_t k = i; k < i + 3 && page_.same_clause(k, i); ++k) {
+        if (const auto found = free_at(k)) return found;
+      }
+      return std::nullopt;
+    }
+    const std::size_t clause = i;
+    bool holds_reading = false;
+    for (; page_.same_clause(i, clause); ++i) {
+      if (free_at(i)) return std::nullopt;
+      holds_reading = holds_reading || is_reading_[i] != 0;
+    }
+    if (!holds_reading) return std::nullopt;
   }
   return std::nullopt;
 }
@@ -241,7 +316,8 @@ std::optional<VerdictWords> VerdictSearch::before(const PhraseMatch& match,
   const std::size_t most = reach == VerdictReach::kFar ? kWordsBefore : kWordsBeside;
   std::size_t words = 0;
   for (std::size_t i = match.first; i > 0 && page_.same_clause(i - 1, match.first); --i) {
-    if (const auto found = free_at(i - 1)) return found;
+    const auto found = free_at(i - 1);
+    if (found && !tells_what_goes_before(page_.word(i - 1))) return found;
     if (is_finding_[i - 1] != 0 || (counts(i - 1) && ++words >= most)) return std::nullopt;
   }
   return std::nullopt;
@@ -277,8 +353,12 @@ std::optional<VerdictWords> VerdictSearch::around(const PhraseMatch& match) cons
     const std::string& word = page_.word(i);
     if (hints_unclear(word)) return VerdictWords{Verdict::kUnclear, {i, i + 1}};
     const auto plain = at(i);
-    const bool passes = plain ? plain->verdict == Verdict::kPass : hints_pass(word);
-    const bool fails = plain ? plain->verdict == Verdict::kFail : hints_fail(word);
+    // "at the same time"
+    const bool is_time = word == "same" && page_.same_clause(i, i + 1) &&
+                         (page_.word(i + 1) == "time" || page_.word(i + 1) == "again");
+    const bool hints = !plain && !is_time && !is_denied_at(page_, i);
+    const bool passes = plain ? plain->verdict == Verdict::kPass : hints && hints_pass(word);
+    const bool fails = plain ? plain->verdict == Verdict::kFail : hints && hints_fail(word);
     if (passes && !good) good = VerdictWords{Verdict::kPass, {i, i + 1}};
     if (fails && !bad) bad = VerdictWords{Verdict::kFail, {i, i + 1}};
   }

@@ -40,12 +40,14 @@ class VerdictSearch {
   [[nodiscard]] std::optional<VerdictWords> around(const PhraseMatch& match) const;
 
  private:
-  [[nodiscard]] std::optional<VerdictWords> of_words(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> at(std::size_t i) const;
+  [[nodiscard]] VerdictWords worst_of_several(VerdictWords words) const;
   [[nodiscard]] VerdictWords outweighed(VerdictWords words) const;
   [[nodiscard]] std::optional<VerdictWords> free_at(std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_denied(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> of_lacking(const PhraseMatch& match) const;
+  [[nodiscard]] std::optional<VerdictWords> said_none(const PhraseMatch& match,
+                                                      std::size_t i) const;
   [[nodiscard]] std::optional<VerdictWords> of_having(const PhraseMatch& match) const;
   [[nodiscard]] std::optional<VerdictWords> outright_after(const PhraseMatch& match) const;
   [[nodiscard]] VerdictWords turned_by_no(const PhraseMatch& match, VerdictWords words) const;
@@ -53,6 +55,8 @@ class VerdictSearch {
                                                   VerdictReach reach) const;
   [[nodiscard]] std::optional<VerdictWords> before(const PhraseMatch& match,
                                                    VerdictReach reach) const;
+  [[nodiscard]] std::optional<VerdictWords> of_all(const PhraseMatch& match) const;
+  [[nodiscard]] std::size_t past_values(std::size_t i) const;
   [[nodiscard]] TokenRange reach_of(const PhraseMatch& match) const;
   [[nodiscard]] bool counts(std::size_t i) const;
 

@@ -1,5 +1,6 @@
 #include "indexer/check_reader.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "tests/indexer/note_lines.hpp"
@@ -78,9 +79,41 @@ TEST(CheckReader, TheVerdictOfAReadingKeepsTheEndsOfTheRange) {
 
 TEST(CheckReader, AReadingOfAnotherQuantityIsOfAnotherCheck) {
   const auto lines = lines_of("CAN H 120 ohm, should be half that");
-  EXPECT_EQ(std::count_if(lines.begin(), lines.end(),
-                          [](const std::string& line) { return line.starts_with("check network_voltage"); }),
+  EXPECT_EQ(std::count_if(
+                lines.begin(), lines.end(),
+                [](const std::string& line) { return line.starts_with("check network_voltage"); }),
             0);
+}
+
+// "check glow_plug_resistance fail OL"
+std::string check_with_reading(const std::string& text) {
+  for (const RecognisedItem& item : built_in_recogniser().recognise(text).items) {
+    if (item.kind != ItemKind::kCheck) continue;
+    if (!item.reading) return line_of(item);
+    const auto& number = item.reading->number;
+    return line_of(item) + " " + (number ? fmt::format("{:.10g}", *number) : item.reading->word);
+  }
+  return "";
+}
+
+TEST(CheckReader, OfSeveralReadingsTheOneOutOfRangeIsKept) {
+  const std::pair<const char*, const char*> table[] = {
+      {"glow plug resistance 0.5 ohm, 0.6 ohm, OL, 0.7 ohm", "check glow_plug_resistance fail OL"},
+      {"glow plug resistance: 1 = 0.6 ohm, 2 = OL bad, 3 = 0.5 ohm",
+       "check glow_plug_resistance fail OL"},
+      {"glow plug resistance 0.5 ohm, 0.6 ohm", "check glow_plug_resistance pass 0.5"},
+      {"battery at rest 12.5 V, 8.2 V while cranking", "check battery_rest_voltage pass 12.5"},
+      {"charging voltage measured, 14.2 V", "check charging_voltage pass 14.2"},
+      {"charging voltage, however, came to 12.1 V", "check charging_voltage fail 12.1"}};
+  for (const auto& [text, line] : table) EXPECT_EQ(check_with_reading(text), line) << text;
+}
+
+TEST(CheckReader, AReadingIsOfOneCheckAndATimeOfNone) {
+  const std::vector<NoteRow> table{{"solenoid supply 11.9 V on crank, fine",
+                                    {"check starter_solenoid_supply pass", "reading 11.9 V"}},
+                                   {"12 bar while cranking, hopeless", {"reading 12 bar"}},
+                                   {"vents ok", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
 }  // namespace

@@ -53,7 +53,20 @@ TEST(ClauseMarks, WrittenTogetherMeansNoSpaceBetween) {
 }
 
 TEST(ClauseMarks, TheSignOfAPlaceIsAWord) {
-  EXPECT_EQ(lines_of("misfire @ idle"), (std::vector<std::string>{"symptom misfire", "condition idle"}));
+  EXPECT_EQ(lines_of("misfire @ idle"),
+            (std::vector<std::string>{"symptom misfire", "condition idle"}));
+}
+
+TEST(ClauseMarks, WhatIsSetInPartsNothing) {
+  EXPECT_EQ(lines_of("the steering, however, is heavy"),
+            std::vector<std::string>{"symptom heavy_steering"});
+}
+
+TEST(ClauseMarks, APointThatShortensAWordPartsNothing) {
+  EXPECT_EQ(lines_of("batt. fan noisy"), std::vector<std::string>{"symptom battery_fan_noise"});
+  EXPECT_FALSE(parts("batt. fan"));
+  EXPECT_TRUE(parts("batt. Fan"));
+  EXPECT_TRUE(parts("fan. batt"));
 }
 
 }  // namespace

@@ -15,27 +15,33 @@ struct Row {
 };
 
 TEST(CodeReader, StatusWordsBesideACode) {
-  const Row table[] = {{"P0299", {"P0299"}},
-                       {"P0299 pending", {"P0299 pending"}},
-                       {"P0299 (stored)", {"P0299 stored"}},
-                       {"P0299 - perm", {"P0299 permanent"}},
-                       {"P0299: active, flat uphill", {"P0299 active"}},
-                       {"P0299 is current", {"P0299 active"}},
-                       {"P0299 current draw high", {"P0299"}},
-                       {"P0299 history", {"P0299 history"}},
-                       {"P0299 intermittent", {"P0299 history"}},
-                       {"P0299 intermittent misfire", {"P0299"}},
-                       {"P0299 not active", {"P0299 history"}},
-                       {"pending P0299", {"P0299 pending"}},
-                       {"pending codes: P0299, P0234", {"P0299 pending", "P0234 pending"}},
-                       {"Stored DTCs: P0299 P0234; pending: P0171",
-                        {"P0299 stored", "P0234 stored", "P0171 pending"}},
-                       {"P0299 stored, P0234 pending", {"P0299 stored", "P0234 pending"}},
-                       {"P0299, pending P0234", {"P0299", "P0234 pending"}},
-                       {"P0299/P0234 pending", {"P0299 pending", "P0234 pending"}},
-                       {"P0299, P0234 both pending", {"P0299 pending", "P0234 pending"}},
-                       {"P0299, P0234 pending", {"P0299", "P0234 pending"}},
-                       {"P0299 and\npending filter job", {"P0299"}}};
+  const Row table[] = {
+      {"P0299", {"P0299"}},
+      {"P0299 pending", {"P0299 pending"}},
+      {"P0299 (stored)", {"P0299 stored"}},
+      {"P0299 - perm", {"P0299 permanent"}},
+      {"P0299: active, flat uphill", {"P0299 active"}},
+      {"P0299 is current", {"P0299 active"}},
+      {"P0299 current draw high", {"P0299"}},
+      {"P0299 history", {"P0299 history"}},
+      {"P0299 intermittent", {"P0299 history"}},
+      {"P0299 intermittent misfire", {"P0299"}},
+      {"P0299 not active", {"P0299 history"}},
+      {"pending P0299", {"P0299 pending"}},
+      {"pending codes: P0299, P0234", {"P0299 pending", "P0234 pending"}},
+      {"Stored DTCs: P0299 P0234; pending: P0171",
+       {"P0299 stored", "P0234 stored", "P0171 pending"}},
+      {"P0299 stored, P0234 pending", {"P0299 stored", "P0234 pending"}},
+      {"P0299, pending P0234", {"P0299", "P0234 pending"}},
+      {"P0299/P0234 pending", {"P0299 pending", "P0234 pending"}},
+      {"P0299, P0234 both pending", {"P0299 pending", "P0234 pending"}},
+      {"P0299, P0234 pending", {"P0299", "P0234 pending"}},
+      {"P0299, P0234 and P0171 pending", {"P0299 pending", "P0234 pending", "P0171 pending"}},
+      {"P0299 P0234 ACTIVE", {"P0299 active", "P0234 active"}},
+      {"P0299 and P0234, two are stored", {"P0299 stored", "P0234 stored"}},
+      {"P0299 in history", {"P0299 history"}},
+      {"P0299 in memory", {"P0299 stored"}},
+      {"P0299 and\npending filter job", {"P0299"}}};
   for (const Row& row : table) EXPECT_EQ(code_lines_of(row.text), row.codes) << row.text;
 }
 
@@ -56,6 +62,12 @@ TEST(CodeReader, ControlUnits) {
       {"ECM: pending P0299; ABS: C0035", {"P0299 pending [ECM]", "C0035 stored [ABS]"}},
       {"P0299 pending in ECM", {"P0299 pending [ECM]"}},
       {"P0299 (TCM)", {"P0299 stored [TCM]"}},
+      {"P0AA6 active, module BMS", {"P0AA6 active [BMS]"}},
+      {"P0741 stored TCM. shudders", {"P0741 stored [TCM]"}},
+      {"C0045 in the abs module", {"C0045 stored [ABS]"}},
+      {"C0045 stored abs lamp on", {"C0045 stored"}},
+      {"U0100, U0121 and U0155 stored in gateway",
+       {"U0100 stored [gateway]", "U0121 stored [gateway]", "U0155 stored [gateway]"}},
       {"new ecu, P0299", {"P0299"}}};
   for (const Row& row : table) EXPECT_EQ(code_lines_of(row.text), row.codes) << row.text;
 }

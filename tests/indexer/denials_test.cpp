@@ -93,11 +93,55 @@ TEST(Denials, WhatHasStoppedIsNoMore) {
 }
 
 TEST(Denials, TheDenialOfBeingWellIsTheSymptom) {
+  const std::vector<NoteRow> table{{"neither key is recognised", {"symptom key_not_recognised"}},
+                                   {"handbrake as good as useless", {"symptom parking_brake_weak"}},
+                                   {"the car is now fine", {}},
+                                   {"window works as it should", {"symptom window_dead absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, TheAnswerOfSomebodyElseDenies) {
   const std::vector<NoteRow> table{
-      {"neither key is recognised", {"symptom key_not_recognised"}},
-      {"handbrake as good as useless", {"symptom parking_brake_weak"}},
-      {"the car is now fine", {}},
-      {"window works as it should", {"symptom window_dead absent"}}};
+      {"Does the clutch slip? Customer says no.", {"symptom clutch_slips absent"}},
+      {"Clutch slip? He says no", {"symptom clutch_slips absent"}},
+      {"Clutch slip? Customer says yes", {"symptom clutch_slips"}},
+      {"Is there a misfire? can't say", {}},
+      {"Misfire? not checked", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, NoAsAnAnswerDeniesNothingBehindIt) {
+  const std::vector<NoteRow> table{
+      {"and no the engine light is not on", {"symptom engine_lamp_on absent"}},
+      {"no the clutch slips", {"symptom clutch_slips"}},
+      {"doesn't start, just clicks", {"symptom no_start", "symptom clicks_no_crank"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, WhatIsCalledWrongIsTurnedRound) {
+  const std::vector<NoteRow> table{
+      {"clutch slips / wrong / judders", {"symptom clutch_slips absent", "symptom clutch_judders"}},
+      {"No clutch slip? Wrong, there is", {"symptom clutch_slips"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, AThingThatIsWellIsNoSymptom) {
+  const std::vector<NoteRow> table{{"immobiliser ok", {"symptom immobiliser_lamp absent"}},
+                                   {"EML off", {"symptom engine_lamp_on absent"}},
+                                   {"MIL now out", {"symptom engine_lamp_on absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, ASearchInVainAnswersAQuestion) {
+  const std::vector<NoteRow> table{{"Oil leak? Can't see one", {"symptom oil_leak absent"}},
+                                   {"Misfire? couldn't find any", {"symptom misfire absent"}},
+                                   {"Oil leak? I can see one", {"symptom oil_leak"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(Denials, ALampMayNoLongerComeOn) {
+  const std::vector<NoteRow> table{{"abs light no longer comes on", {"symptom abs_lamp_on absent"}},
+                                   {"abs light never lights", {"symptom abs_lamp_on absent"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

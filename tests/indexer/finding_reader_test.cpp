@@ -139,7 +139,8 @@ TEST(FindingReader, WhatIsThereAtTimesIsThere) {
 }
 
 TEST(FindingReader, ALongerNameIsNoSymptom) {
-  for (const char* text : {"knock sensor is original", "steering rack ok", "fan control module ok"}) {
+  for (const char* text :
+       {"knock sensor is original", "steering rack ok", "fan control module ok"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
   EXPECT_EQ(lines_of("play in the wheel bearing: ok"),
@@ -150,6 +151,39 @@ TEST(FindingReader, AConditionWhereAllIsWellIsNone) {
   EXPECT_EQ(lines_of("misfire, fine on the motorway"), std::vector<std::string>{"symptom misfire"});
   EXPECT_EQ(lines_of("misfire on the motorway"),
             (std::vector<std::string>{"symptom misfire", "condition motorway"}));
+}
+
+TEST(FindingReader, WordsThatOnlyHappenToStandTogetherAreNone) {
+  const std::vector<NoteRow> table{{"took two of us on the bar", {}},
+                                   {"look for play in the wheel bearing", {}},
+                                   {"back box held up with wire", {}},
+                                   {"steering is really heavy", {"symptom heavy_steering"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ACommaBeforeItsOwnDenialPartsNoSymptom) {
+  const std::vector<NoteRow> table{
+      {"clicks, no crank", {"symptom clicks_no_crank"}},
+      {"no crank, no click", {"symptom no_crank", "symptom clicks_no_crank absent"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ALimitIsNoCondition) {
+  const std::vector<NoteRow> table{
+      {"won't rev past 3000", {"symptom limp_mode"}},
+      {"misfire above 3000 rpm", {"symptom misfire", "condition high_revs"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(FindingReader, ADeniedConditionDeniesTheNarrowerSymptom) {
+  const std::vector<NoteRow> table{
+      {"overheats in traffic, never at speed",
+       {"symptom overheats_in_traffic", "symptom overheats_at_speed absent"}},
+      {"overheats in traffic only. Not on the open road",
+       {"symptom overheats_in_traffic", "symptom overheats_at_speed absent"}},
+      {"misfire, never at speed", {"symptom misfire"}},
+      {"never at speed", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
 }  // namespace

@@ -41,5 +41,15 @@ TEST(HowOften, OneTimeInSeveralIsSometimes) {
   EXPECT_EQ(items[0].how_often, HowOften::kSometimes);
 }
 
+TEST(HowOften, MayStandInsideASymptomOrBehindOthersThatAreDenied) {
+  const std::pair<const char*, HowOften> table[] = {
+      {"the key is sometimes not recognised", HowOften::kSometimes},
+      {"brakes squeal but aren't grinding, happens often", HowOften::kOften},
+      {"pump clicks off every fill-up", HowOften::kAlways},
+      {"engine light came on once last week", HowOften::kOnce},
+      {"engine light came on once but went off", HowOften::kOnce}};
+  for (const auto& [text, expected] : table) EXPECT_EQ(how_often_of(text), expected) << text;
+}
+
 }  // namespace
 }  // namespace shoplore

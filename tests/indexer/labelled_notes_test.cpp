@@ -17,7 +17,7 @@ namespace {
 struct Bar {
   double precision, recall, negation, code_and_mileage_recall;
 };
-constexpr Bar kWanted{.95, .90, .95, .95}, kReached{.925, .905, .88, .85};
+constexpr Bar kWanted{.95, .90, .95, .95}, kReached{.885, .72, .90, .95};
 
 void expect_understood(const Comparison& comparison, const Bar& bar) {
   std::puts(table_of(comparison).c_str());
@@ -33,7 +33,7 @@ void expect_understood(const Comparison& comparison, const Bar& bar) {
 
 TEST(LabelledNotes, TheNotesOfTuningAreUnderstood) {
   const auto notes = labelled_notes("open_");
-  EXPECT_EQ(notes.size(), 682U);
+  EXPECT_EQ(notes.size(), 817U);
   const Comparison comparison = compare(notes, built_in_recogniser());
   expect_understood(comparison, kWanted);
   if (std::getenv("SHOPLORE_SHOW_DIFFERENCES") == nullptr) return;

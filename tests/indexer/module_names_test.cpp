@@ -35,9 +35,9 @@ TEST(ModuleNames, BeforeACode) {
 }
 
 TEST(ModuleNames, OrdinaryWordsBeforeACodeAreNone) {
-  for (const char* text : {"engine ", "airbag ", "new ecu ", "rough engine ", "light: ", "fuel: ",
-                           "front: ", "ECM\n", "", "misfire: ", "abs light ",
-                           "scan: ", "TCM scan "}) {
+  for (const char* text :
+       {"engine ", "airbag ", "new ecu ", "rough engine ", "light: ", "fuel: ", "front: ", "ECM\n",
+        "", "misfire: ", "abs light ", "scan: ", "TCM scan "}) {
     EXPECT_EQ(before(text), "") << text;
   }
 }
@@ -51,6 +51,38 @@ TEST(ModuleNames, AfterACode) {
        {" in engine bay", " ECM", " (engine runs)", " on hot engine", "", "\nin ECM"}) {
     EXPECT_EQ(after(text), "") << text;
   }
+}
+
+TEST(ModuleNames, AfterAStatusABareNameIsEnough) {
+  const auto after_status = [](const std::string& text) {
+    const auto found = module_after(text, 0, Follows::kStatus);
+    return found ? text.substr(found->name.begin, found->name.end - found->name.begin) : "";
+  };
+  const std::pair<const char*, const char*> rows[] = {{" TCM. shudders", "TCM"},
+                                                      {" ABS - lamp on", "ABS"},
+                                                      {" in gateway.", "gateway"},
+                                                      {" in the abs module", "abs module"},
+                                                      {", module BMS.", "BMS"},
+                                                      {" module: EPS", "EPS"},
+                                                      {", module BMS scanned", ""},
+                                                      {" ABS lamp on", ""},
+                                                      {", ABS", ""},
+                                                      {" in engine bay", ""},
+                                                      {" engine", ""}};
+  for (const auto& [text, name] : rows) EXPECT_EQ(after_status(text), name) << text;
+  EXPECT_EQ(after(", module BMS"), "BMS");
+}
+
+TEST(ModuleNames, ShortNamesAreKeptInOneForm) {
+  const std::pair<const char*, const char*> rows[] = {{"abs module", "ABS"},
+                                                      {"ABS unit", "ABS"},
+                                                      {"bcm 2", "BCM 2"},
+                                                      {"BCM module 2", "BCM 2"},
+                                                      {"scr control unit", "SCR"},
+                                                      {"Engine", "Engine"},
+                                                      {"airbag module", "airbag module"},
+                                                      {"gateway", "gateway"}};
+  for (const auto& [name, called] : rows) EXPECT_EQ(module_called(name), called) << name;
 }
 
 }  // namespace

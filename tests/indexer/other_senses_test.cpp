@@ -64,16 +64,16 @@ TEST(OtherSenses, WarmthOfAThingIsNoTime) {
 
 TEST(OtherSenses, AVerbOrAColourIsNoFinding) {
   for (const Row& row :
-       {Row{"flap does not go up", "does", "go"}, Row{"could not fault the brakes", "fault", "brakes"},
-        Row{"fluid pink", "pink", "pink"},
+       {Row{"flap does not go up", "does", "go"},
+        Row{"could not fault the brakes", "fault", "brakes"}, Row{"fluid pink", "pink", "pink"},
         Row{"could not get gear lamp to flash", "not", "gear"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
   }
-  for (const Row& row : {Row{"it does not go", "does", "go"}, Row{"brake fault", "brake", "fault"},
-                         Row{"engine pinking", "pinking", "pinking"},
-                         Row{"could not get gear", "not", "gear"}}) {
+  for (const Row& row :
+       {Row{"it does not go", "does", "go"}, Row{"brake fault", "brake", "fault"},
+        Row{"engine pinking", "pinking", "pinking"}, Row{"could not get gear", "not", "gear"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
@@ -94,6 +94,26 @@ TEST(OtherSenses, WhereAllIsWellAndWhereAThingIsAreNoConditions) {
     const auto match = match_of(page, row.first, row.last, EntryKind::kCondition);
     EXPECT_EQ(is_other_condition(page, match), row.is_other) << row.text;
   }
+}
+
+TEST(OtherSenses, AMotorThatIsMeasuredStallsAndAnEngineThatRunsWellIsNoCondition) {
+  const std::vector<NoteRow> table{
+      {"actuator draws 14 A, stalls", {"reading 14 A"}},
+      {"engine stalls", {"symptom stalls"}},
+      {"misfire, the engine runs lovely otherwise", {"symptom misfire"}},
+      {"heater one side stone cold", {"symptom heater_one_side"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(OtherSenses, AFluidAndASmellAreOfTheThingSpokenOf) {
+  const std::vector<NoteRow> table{
+      {"no drive, fluid 2 litres low",
+       {"symptom slipping_gearbox", "check gearbox_fluid_look fail"}},
+      {"brake fluid low", {"symptom brake_fluid_low"}},
+      {"burnt smell behind the dash", {"symptom burning_smell_electrical"}},
+      {"clutch slips, burnt smell", {"symptom clutch_slips"}},
+      {"display unplugged and replugged", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
 }  // namespace

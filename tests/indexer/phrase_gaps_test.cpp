@@ -34,5 +34,11 @@ TEST(PhraseGaps, OnlyASymptomIsDeniedFromWithin) {
   EXPECT_FALSE(denies_within(EntryKind::kCheck, at("not", "soft"), 0));
 }
 
+TEST(PhraseGaps, WordsThatNeedTheirPlaceCountForNothing) {
+  EXPECT_EQ(heavy_words({"heavi", "steer"}), 2U);
+  EXPECT_EQ(heavy_words({"on", "two"}), 0U);
+  EXPECT_EQ(heavy_words({"hold", "back"}), 1U);
+}
+
 }  // namespace
 }  // namespace shoplore

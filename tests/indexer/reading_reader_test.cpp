@@ -77,5 +77,19 @@ TEST(ReadingReader, UnitsOfOneQuantityConvert) {
   EXPECT_FALSE(in_unit(1, "furlong", "mm"));
 }
 
+TEST(ReadingReader, NumbersInARowShareTheUnitOfTheLast) {
+  const std::pair<const char*, std::vector<std::string>> table[] = {
+      {"11.8, 12.1, 7.9 bar", {"11.8 bar", "12.1 bar", "7.9 bar"}},
+      {"24, 23, 24 bar", {"24 bar", "23 bar", "24 bar"}},
+      {"cyl 3, 24 bar", {"24 bar"}},
+      {"16, 24 bar", {"24 bar"}},
+      {"in 2019, 1.4 bar", {"1.4 bar"}}};
+  for (const auto& [text, expected] : table) {
+    std::vector<std::string> ids;
+    for (const RecognisedItem& item : read_readings(text)) ids.push_back(item.id);
+    EXPECT_EQ(ids, expected) << text;
+  }
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -47,5 +47,12 @@ TEST(RepairParts, TheBatteryOfAHybridThatWasChangedIsTheSmallOne) {
   EXPECT_EQ(parts_on(page).parts.at(0).id, "twelve_volt_auxiliary_battery");
 }
 
+TEST(RepairParts, TheNameOfAFirmIsNoPart) {
+  for (const char* text : {"the tyre place", "exhaust specialist", "main dealer"}) {
+    const NotePage page = page_of(text);
+    EXPECT_TRUE(parts_on(page).parts.empty()) << text;
+  }
+}
+
 }  // namespace
 }  // namespace shoplore

@@ -192,12 +192,12 @@ TEST(RepairReader, WorkIsNamedByItsNounToo) {
 }
 
 TEST(RepairReader, ALookIsNoRepair) {
-  for (const char* text : {"new battery in the key", "gearbox oil drained, silver in it",
-                           "refitted the turbo"}) {
+  for (const char* text :
+       {"new battery in the key", "gearbox oil drained, silver in it", "refitted the turbo"}) {
     const auto lines = lines_of(text);
-    EXPECT_TRUE(std::none_of(lines.begin(), lines.end(),
-                             [](const std::string& line) { return line.starts_with("earlier"); }))
-        << text;
+    EXPECT_TRUE(std::none_of(lines.begin(), lines.end(), [](const std::string& line) {
+      return line.starts_with("earlier");
+    })) << text;
   }
   EXPECT_EQ(lines_of("gearbox oil drained and refilled here"),
             std::vector<std::string>{"earlier_repair change_fluid gearbox_oil here"});
@@ -213,6 +213,19 @@ TEST(RepairReader, PersonsStandInManyForms) {
       {"my husband replaced the thermostat", {"earlier_repair replace thermostat elsewhere"}},
       {"the man before you replaced the thermostat",
        {"earlier_repair replace thermostat elsewhere"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairReader, WhatAClauseSaysAtItsEndIsSaidOfAllItsWork) {
+  const std::vector<NoteRow> table{
+      {"handbrake cable adjusted and coil replaced by us",
+       {"earlier_repair adjust handbrake_cable here", "earlier_repair replace ignition_coil here"}},
+      {"coil replaced by owner and battery replaced by us",
+       {"earlier_repair replace ignition_coil owner", "earlier_repair replace battery here"}},
+      {"regassed and condenser replaced by us",
+       {"earlier_repair charge ac_refrigerant here", "earlier_repair replace ac_condenser here"}},
+      {"gearbox oil and filter changed by us",
+       {"earlier_repair change_fluid gearbox_oil here", "earlier_repair replace oil_filter here"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

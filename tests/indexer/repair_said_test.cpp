@@ -72,5 +72,26 @@ TEST(RepairSaid, SomebodyBeforeTheWork) {
   }
 }
 
+TEST(RepairSaid, ByWhomInFewWords) {
+  const std::vector<NoteRow> table{
+      {"turbo new (owner)", {"earlier_repair replace turbocharger owner"}},
+      {"turbo replaced - main dealer", {"earlier_repair replace turbocharger elsewhere"}},
+      {"turbo replaced, main dealer, 4 mo", {"earlier_repair replace turbocharger elsewhere"}},
+      {"turbo cleaned by our day shift", {"earlier_repair clean turbocharger here"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairSaid, ABareNumberOfYears) {
+  const auto items = built_in_recogniser().recognise("turbo new 1 yr").items;
+  ASSERT_EQ(items.size(), 1U);
+  EXPECT_EQ(items[0].months_ago, 12);
+}
+
+TEST(RepairSaid, ByMeIsHere) {
+  const std::vector<NoteRow> table{
+      {"turbo cleaned by me", {"earlier_repair clean turbocharger here"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
 }  // namespace
 }  // namespace shoplore

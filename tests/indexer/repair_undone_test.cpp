@@ -87,14 +87,30 @@ TEST(RepairUndone, PutInIsNotPutOnChargeOrBack) {
 
 TEST(RepairUndone, WhatLiesInStockOrIsNotPutInIsNotDone) {
   for (const char* text :
-       {"new turbo in stock", "new turbo here, not fitted", "new turbo, not yet", "new turbo in store",
-        "turbo can be cleaned", "nobody replaced the turbo"}) {
+       {"new turbo in stock", "new turbo here, not fitted", "new turbo, not yet",
+        "new turbo in store", "turbo can be cleaned", "nobody replaced the turbo"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
   for (const char* text : {"new turbo, no better", "new turbo, not coded"}) {
-    EXPECT_EQ(lines_of(text), std::vector<std::string>{"earlier_repair replace turbocharger elsewhere"})
+    EXPECT_EQ(lines_of(text),
+              std::vector<std::string>{"earlier_repair replace turbocharger elsewhere"})
         << text;
   }
+}
+
+TEST(RepairUndone, WhatChangedPlacesOrWentInWrongIsNoRepair) {
+  const std::vector<NoteRow> table{
+      {"changed the coils over between 2 and 3", {}},
+      {"injectors changed across", {}},
+      {"coil fitted upside down", {"work_sign part_fitted_backwards"}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
+}
+
+TEST(RepairUndone, ASwapToldOfByTheNextClauseIsOne) {
+  const std::vector<NoteRow> table{
+      {"belt tensioner swapped, here 7 mo ago", {"earlier_repair replace belt_tensioner here"}},
+      {"belt tensioner swapped", {}}};
+  for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
 }  // namespace
