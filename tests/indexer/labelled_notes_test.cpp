@@ -33,7 +33,7 @@ void expect_understood(const Comparison& comparison, const Bar& bar) {
 
 TEST(LabelledNotes, TheNotesOfTuningAreUnderstood) {
   const auto notes = labelled_notes("open_");
-  EXPECT_EQ(notes.size(), 817U);
+  EXPECT_EQ(notes.size(), 837U);
   const Comparison comparison = compare(notes, built_in_recogniser());
   expect_understood(comparison, kWanted);
   if (std::getenv("SHOPLORE_SHOW_DIFFERENCES") == nullptr) return;
