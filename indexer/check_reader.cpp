@@ -6,6 +6,7 @@
 #include <optional>
 #include <set>
 
+#include "indexer/check_ranges.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
 #include "indexer/text.hpp"
@@ -17,19 +18,6 @@ namespace shoplore {
 namespace {
 
 constexpr std::size_t kReadingReach = 5;  // free words between a check and its reading
-
-std::string range_text(const Entry& check) {
-  if (check.low && check.high) {
-    return fmt::format("{:.6g} to {:.6g} {}", *check.low, *check.high, check.unit);
-  }
-  return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
-                   : fmt::format("at most {:.6g} {}", *check.high, check.unit);
-}
-
-// Whether a reading in that unit can be one of the check.
-bool can_measure(const Entry& check, std::string_view unit) {
-  return unit.empty() ? check.unit.empty() : in_unit(1, unit, check.unit).has_value();
-}
 
 class PageChecks {
  public:
@@ -185,6 +173,7 @@ class PageChecks {
         recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
     if (reading) {
       taken_.insert(*reading);
+      name_degrees(id, *reading);
       judge_by_reading(item, page_.items()[*reading]);
     }
     if (word) judge_by_word(item, *word);
@@ -199,6 +188,13 @@ class PageChecks {
   std::string words_of_match(const PhraseMatch& match) const {
     const Span span = page_.span_of({match.first, match.last});
     return std::string(page_.text().substr(span.begin, span.end - span.begin));
+  }
+
+  // "19 degrees out of the vents": no angle.
+  void name_degrees(const std::string& id, std::size_t reading) {
+    const Entry* check = vocabulary_.find(EntryKind::kCheck, id);
+    const bool is_angle = check == nullptr || check->unit != "C";
+    if (!is_angle && page_.items()[reading].unit == "deg") page_.name_unit(reading, "C");
   }
 
   void judge_by_reading(RecognisedItem& item, const RecognisedItem& measured) {
@@ -374,21 +370,6 @@ const Entry* CheckReader::check_of(std::string_view component, std::string_view 
     found = check;
   }
   return found;
-}
-
-std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading, std::string_view unit,
-                                  RangeOf measured) {
-  if (reading.word == "OL") {
-    const bool conducts = in_unit(1, check.unit, "ohm") && check.high;
-    return conducts ? std::optional(Verdict::kFail) : std::nullopt;
-  }
-  if (!reading.number || (!check.low && !check.high)) return std::nullopt;
-  if (check.range_of == RangeOf::kDifference && measured == RangeOf::kValue) return std::nullopt;
-  const auto value = in_unit(*reading.number, unit, check.unit);
-  if (!value) return std::nullopt;
-  const bool low = check.low && *value < *check.low;
-  const bool high = check.high && *value > *check.high;
-  return low || high ? Verdict::kFail : Verdict::kPass;
 }
 
 }  // namespace shoplore

@@ -57,26 +57,6 @@ TEST(CheckReader, AnUndoneCheckIsNone) {
   EXPECT_EQ(lines_of("12.1 V somewhere"), std::vector<std::string>{"reading 12.1 V"});
 }
 
-TEST(CheckReader, TheVerdictOfAReadingKeepsTheEndsOfTheRange) {
-  Entry check;
-  check.unit = "V";
-  check.low = 10;
-  check.high = 12;
-  struct Row {
-    double value;
-    const char* unit;
-    std::optional<Verdict> expected;
-  };
-  for (const Row& row : {Row{10, "V", Verdict::kPass}, Row{12, "V", Verdict::kPass},
-                         Row{9.99, "V", Verdict::kFail}, Row{12.01, "V", Verdict::kFail},
-                         Row{11000, "mV", Verdict::kPass}, Row{11, "bar", std::nullopt}}) {
-    EXPECT_EQ(verdict_of(check, Reading{row.value, ""}, row.unit), row.expected) << row.value;
-  }
-  EXPECT_EQ(verdict_of(check, Reading{std::nullopt, "OL"}, ""), std::nullopt);
-  check.unit = "ohm";
-  EXPECT_EQ(verdict_of(check, Reading{std::nullopt, "OL"}, ""), Verdict::kFail);
-}
-
 TEST(CheckReader, AReadingOfAnotherQuantityIsOfAnotherCheck) {
   const auto lines = lines_of("CAN H 120 ohm, should be half that");
   EXPECT_EQ(std::count_if(
