@@ -142,9 +142,17 @@ class PageChecks {
     const Entry* check = nullptr;
     if (reading) check = reader_.check_of(match.id, page_.items()[*reading].unit);
     if (check == nullptr && word) check = reader_.check_of(match.id, "");
+    if (check == nullptr && word && is_of_circuit(*word)) {
+      check = reader_.check_of(match.id, "ohm");
+    }
     if (check == nullptr || read_.contains(check->id)) return;
     const bool measured = reading && can_measure(*check, page_.items()[*reading].unit);
     keep(match, check->id, word, measured ? reading : std::nullopt);
+  }
+
+  // "injector 2 open circuit": its resistance was measured.
+  bool is_of_circuit(const VerdictWords& word) const {
+    return page_.word(word.at.last - 1) == "circuit";
   }
 
   // "dealer diagnosed a bad turbo", "maybe a stuck injector": what somebody thinks was not looked

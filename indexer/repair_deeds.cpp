@@ -45,7 +45,7 @@ class DeedFinder {
     const bool is_tightness =
         word == "done" && page_.same_clause(i, i + 1) && page_.word(i + 1) == "up";
     if (is_tightness) return std::nullopt;
-    if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
+    if (is_replaced_adjective(word) && (is_tried_on(i) || counts_somebody(i))) return std::nullopt;
     if (named && is_done(i) && !is_passing(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
@@ -104,6 +104,11 @@ class DeedFinder {
     std::size_t last = i;
     while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
     return months_ago_in(page_, {i, last}).has_value();
+  }
+
+  // "another garage cleaned the drains", "the second dealer"
+  bool counts_somebody(std::size_t i) const {
+    return page_.word(i) != "new" && page_.same_clause(i, i + 1) && names_others(page_.word(i + 1));
   }
 
   // "fine on another charger", "swapped with another": tried, not put in for good.
