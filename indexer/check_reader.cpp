@@ -81,7 +81,22 @@ class PageChecks {
     // "12 bar rail while cranking, hopeless", "vents ok": when or where alone is no check.
     if (needs_reading(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
-    if (word || reading) keep(match, match.id, word, reading);
+    if (word || reading || is_told_scan(match)) keep(match, match.id, word, reading);
+  }
+
+  // "HV scan only: P0AA6": that it was scanned is told, what came of it are the codes.
+  bool is_told_scan(const PhraseMatch& match) const {
+    constexpr std::size_t kReach = 3;
+    const bool is_scan = match.id == "module_scan" || match.id.ends_with("_scan_only");
+    if (!is_scan || match.last - match.first < 2) return false;
+    const std::size_t first = match.first > kReach ? match.first - kReach : 0;
+    for (std::size_t i = first; i < match.first; ++i) {
+      const std::string& before = page_.word(i);
+      const bool is_asked = before == "do" || before == "please" || before == "to" ||
+                            before == "for" || is_negation(before) || says_not_yet(before);
+      if (page_.same_clause(i, match.first) && is_asked) return false;
+    }
+    return true;
   }
 
   bool needs_reading(const PhraseMatch& match) const {
@@ -185,6 +200,7 @@ class PageChecks {
       judge_by_reading(item, page_.items()[*reading]);
     }
     if (word) judge_by_word(item, *word);
+    if (!word && !reading) item.verdict = Verdict::kUnclear;
     if (match.kind == EntryKind::kComponent && item.reading_chosen.empty()) {
       item.reading_chosen = fmt::format("'{}' taken as the check: {}", words_of_match(match),
                                         vocabulary_.display_name(EntryKind::kCheck, id));

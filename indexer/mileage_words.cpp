@@ -71,7 +71,7 @@ bool is_other_by_word_before(const Distance& distance) {
   const WordBefore ahead = word_ahead(distance.text, distance.begin);
   constexpr auto always = std::to_array<std::string_view>(
       {"every", "after", "for", "within", "since", "last", "per", "another", "range", "countdown",
-       "lasted", "lasts", "towed", "next", "first", "interval"});
+       "lasted", "lasts", "towed", "next", "first", "interval", "service"});
   constexpr auto of_stretches =
       std::to_array<std::string_view>({"in", "over", "by", "only", "another", "drove", "driven"});
   if (holds(always, ahead.word)) return true;
