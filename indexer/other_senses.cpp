@@ -188,8 +188,14 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }
-  return (last == "power" || last == "flat") && page.same_clause(match.last, match.first) &&
-         names_another_thing(page.word(match.last));
+  if ((last != "power" && last != "flat") || !page.same_clause(match.last, match.first)) {
+    return false;
+  }
+  // "no power at the pump" is none there; "no power at all", "at speed" is the engine's.
+  const bool is_at_part = last == "power" && page.word(match.last) == "at" &&
+                          page.same_clause(match.last + 1, match.first) &&
+                          page.word(match.last + 1) == "the";
+  return is_at_part || names_another_thing(page.word(match.last));
 }
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {

@@ -60,6 +60,7 @@ class DeedFinder {
     // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
     if (!may_replace_) return std::nullopt;
     if (is_replaced_adjective(word)) return replace({i, i + 1}, DeedForm::kAdjective);
+    if (word == "through" && is_used_up(i)) return replace({i, i + 1}, DeedForm::kAdjective);
     if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
     if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
     if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
@@ -104,6 +105,14 @@ class DeedFinder {
     std::size_t last = i;
     while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
     return months_ago_in(page_, {i, last}).has_value();
+  }
+
+  // "already been through two alternators"
+  bool is_used_up(std::size_t i) const {
+    if (i == 0 || !page_.same_clause(i - 1, i + 1)) return false;
+    const std::string& before = page_.word(i - 1);
+    const auto count = small_number(page_.word(i + 1));
+    return (before == "been" || before == "gone" || before == "went") && count && *count > 1;
   }
 
   // "another garage cleaned the drains", "the second dealer"
