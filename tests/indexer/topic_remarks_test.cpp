@@ -17,7 +17,7 @@ bool holds(const std::string& text, const std::string& line) {
 TEST(TopicRemarks, AShortRemarkIsOfWhatWasSpokenOfBefore) {
   const std::pair<const char*, const char*> table[] = {
       {"gearbox harsh 2 to 3 when hot. Not slipping.", "symptom slipping_gearbox absent"},
-      {"gearbox harsh 2-3 - fluid dark - never slips", "symptom slipping_gearbox absent"},
+      {"gearbox harsh 2-3 - fluid changed here - never slips", "symptom slipping_gearbox absent"},
       {"clutch judders. Doesn't slip.", "symptom clutch_slips absent"},
       {"air con warm at idle. Doesn't smell.", "symptom air_con_smells absent"},
       {"exhaust rattles over bumps, isn't blowing", "symptom exhaust_blow absent"},
