@@ -11,6 +11,7 @@
 #include "indexer/reading_reader.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
+#include "indexer/told_scans.hpp"
 #include "indexer/value_clauses.hpp"
 #include "indexer/verdict_words.hpp"
 
@@ -81,22 +82,7 @@ class PageChecks {
     // "12 bar rail while cranking, hopeless", "vents ok": when or where alone is no check.
     if (needs_reading(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
-    if (word || reading || is_told_scan(match)) keep(match, match.id, word, reading);
-  }
-
-  // "HV scan only: P0AA6": that it was scanned is told, what came of it are the codes.
-  bool is_told_scan(const PhraseMatch& match) const {
-    constexpr std::size_t kReach = 3;
-    const bool is_scan = match.id == "module_scan" || match.id.ends_with("_scan_only");
-    if (!is_scan || match.last - match.first < 2) return false;
-    const std::size_t first = match.first > kReach ? match.first - kReach : 0;
-    for (std::size_t i = first; i < match.first; ++i) {
-      const std::string& before = page_.word(i);
-      const bool is_asked = before == "do" || before == "please" || before == "to" ||
-                            before == "for" || is_negation(before) || says_not_yet(before);
-      if (page_.same_clause(i, match.first) && is_asked) return false;
-    }
-    return true;
+    if (word || reading || is_told_scan(page_, match)) keep(match, match.id, word, reading);
   }
 
   bool needs_reading(const PhraseMatch& match) const {
@@ -256,6 +242,9 @@ class PageChecks {
     const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
     const bool is_full = page_.word(word.at.first) == "full" && item.id.ends_with("_level_look");
     if (is_solid || is_full) item.verdict = Verdict::kPass;
+    // "leak spray: nothing" is well, "fan commanded: nothing" is not.
+    const bool is_dead = page_.word(word.at.first) == "nothing" && item.id.ends_with("_command");
+    if (is_dead) item.verdict = Verdict::kFail;
     item.reading_chosen.clear();
     page_.claim(word.at);
   }

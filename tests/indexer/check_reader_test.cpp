@@ -12,6 +12,9 @@ TEST(CheckReader, AWordSaysHowItWent) {
   const std::vector<NoteRow> table{
       {"linkage stiff by hand", {"check wastegate_linkage_by_hand fail"}},
       {"compression test ok", {"check compression_test pass"}},
+      {"injector 2 open circuit", {"check injector_resistance fail"}},
+      {"wheel bearing has play", {"check bearing_play fail"}},
+      {"fan commanded with tester - nothing", {"check fan_command fail"}},
       {"compression test not ok", {"check compression_test fail"}},
       {"smoke test passed", {"check smoke_test pass"}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
