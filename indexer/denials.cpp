@@ -213,13 +213,15 @@ std::size_t Denials::lamp_goes_out(std::size_t next) const {
   std::size_t lamp = next - 1;
   while (lamp > 0 && says_where_lamp(page_.word(lamp))) --lamp;
   if (!page_.same_clause(next, lamp) || !names_lamp(page_.token(lamp))) return next;
-  std::size_t state = next;
-  while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
+  std::size_t from = next;
+  while (page_.same_clause(from + 1, next) && says_where_lamp(page_.word(from))) ++from;
+  std::size_t state = from;
+  while (page_.same_clause(state, next) && state < from + 2 && stays(page_.word(state))) ++state;
   for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
     if (page_.same_clause(state, next) && page_.word(state) == well) return state + 1;
   }
-  std::size_t out = next;
-  while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
+  std::size_t out = from;
+  while (page_.same_clause(out, next) && out < from + 2 && goes(page_.word(out))) ++out;
   const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
   return is_out ? out + 1 : next;
 }

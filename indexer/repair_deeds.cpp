@@ -60,7 +60,7 @@ class DeedFinder {
     // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
     if (!may_replace_) return std::nullopt;
     if (is_replaced_adjective(word)) return replace({i, i + 1}, DeedForm::kAdjective);
-    if (word == "through" && is_used_up(i)) return replace({i, i + 1}, DeedForm::kAdjective);
+    if (word == "through" && is_used_up(i)) return replace({i, i + 2}, DeedForm::kAdjective);
     if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
     if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
     if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
