@@ -37,16 +37,15 @@ WordBefore word_ahead(std::string_view text, std::size_t end) {
 }
 
 bool is_label(std::string_view word) {
-  constexpr auto words =
-      std::to_array<std::string_view>({"mileage", "odo", "odometer", "clock", "clocked", "shows",
-                                       "showing", "milage", "speedo"});
+  constexpr auto words = std::to_array<std::string_view>(
+      {"mileage", "odo", "odometer", "clock", "clocked", "shows", "showing", "milage", "speedo"});
   return holds(words, word);
 }
 
 bool stands_after_label(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"is", "of", "at", "reads", "reading", "says", "shows", "showing", "approx", "about", "around",
-       "now", "currently", "was", "just", "under", "over", "nearly", "ca"});
+      {"is", "of", "at", "reads", "reading", "says", "shows", "showing", "approx", "about",
+       "around", "now", "currently", "was", "just", "under", "over", "nearly", "ca"});
   return holds(words, word);
 }
 

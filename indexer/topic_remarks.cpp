@@ -39,21 +39,20 @@ struct Remark {
   Topic topic;
   std::string_view symptom;
 };
-constexpr auto kRemarks = std::to_array<Remark>({{"slip", Topic::kGearbox, "slipping_gearbox"},
-                                                 {"slip", Topic::kClutch, "clutch_slips"},
-                                                 {"whine", Topic::kGearbox, "gearbox_whine"},
-                                                 {"smell", Topic::kAirCon, "air_con_smells"},
-                                                 {"blow", Topic::kExhaust, "exhaust_blow"},
-                                                 {"nois", Topic::kBlower, "blower_noise"},
-                                                 {"noisi", Topic::kBlower, "blower_noise"},
-                                                 {"knock", Topic::kSuspension,
-                                                  "knock_from_suspension"},
-                                                 {"plai", Topic::kSteering, "steering_play"},
-                                                 {"play", Topic::kSteering, "steering_play"},
-                                                 {"lamp", Topic::kAbs, "abs_lamp_on"},
-                                                 {"lamp", Topic::kSteering, "steering_lamp_on"},
-                                                 {"lamp", Topic::kSuspension,
-                                                  "air_suspension_lamp_on"}});
+constexpr auto kRemarks =
+    std::to_array<Remark>({{"slip", Topic::kGearbox, "slipping_gearbox"},
+                           {"slip", Topic::kClutch, "clutch_slips"},
+                           {"whine", Topic::kGearbox, "gearbox_whine"},
+                           {"smell", Topic::kAirCon, "air_con_smells"},
+                           {"blow", Topic::kExhaust, "exhaust_blow"},
+                           {"nois", Topic::kBlower, "blower_noise"},
+                           {"noisi", Topic::kBlower, "blower_noise"},
+                           {"knock", Topic::kSuspension, "knock_from_suspension"},
+                           {"plai", Topic::kSteering, "steering_play"},
+                           {"play", Topic::kSteering, "steering_play"},
+                           {"lamp", Topic::kAbs, "abs_lamp_on"},
+                           {"lamp", Topic::kSteering, "steering_lamp_on"},
+                           {"lamp", Topic::kSuspension, "air_suspension_lamp_on"}});
 
 std::optional<Topic> topic_of(const RecognisedItem& item) {
   if (item.kind != ItemKind::kSymptom && item.kind != ItemKind::kCheck) return std::nullopt;

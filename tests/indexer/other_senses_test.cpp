@@ -20,16 +20,16 @@ struct Row {
 TEST(OtherSenses, PowerAndFlatBelongToTheWordThatTakesThem) {
   for (const Row& row :
        {Row{"no power steering", "no", "power"}, Row{"flat tyre", "flat", "flat"},
-        Row{"no power at the pump", "no", "power"}, Row{"battery goes flat", "flat", "flat"}, Row{"never on the flat", "flat", "flat"},
-        Row{"do not crank", "not", "crank"}}) {
+        Row{"no power at the pump", "no", "power"}, Row{"battery goes flat", "flat", "flat"},
+        Row{"never on the flat", "flat", "flat"}, Row{"do not crank", "not", "crank"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
   }
-  for (const Row& row : {Row{"no power uphill", "no", "power"}, Row{"no power", "no", "power"},
-                         Row{"no power at all", "no", "power"},
-                         Row{"flat uphill", "flat", "flat"}, Row{"it goes flat", "flat", "flat"},
-                         Row{"it does not crank", "not", "crank"}}) {
+  for (const Row& row :
+       {Row{"no power uphill", "no", "power"}, Row{"no power", "no", "power"},
+        Row{"no power at all", "no", "power"}, Row{"flat uphill", "flat", "flat"},
+        Row{"it goes flat", "flat", "flat"}, Row{"it does not crank", "not", "crank"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;

@@ -15,7 +15,8 @@ TEST(ToldScans, AScanIsACheckWithoutAVerdict) {
 }
 
 TEST(ToldScans, AScanAskedForIsNone) {
-  for (const char* text : {"do a full scan", "needs a full scan", "please do a full scan", "scan"}) {
+  for (const char* text :
+       {"do a full scan", "needs a full scan", "please do a full scan", "scan"}) {
     EXPECT_TRUE(lines_of(text).empty()) << text;
   }
 }
