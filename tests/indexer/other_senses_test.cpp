@@ -53,11 +53,13 @@ TEST(OtherSenses, ABareWordOfHeatIsAConditionAtTheBeginningOfAClauseOnly) {
 }
 
 TEST(OtherSenses, WarmthOfAThingIsNoTime) {
-  for (const char* text : {"wheel gets really hot", "stone hot"}) {
+  for (const char* text : {"wheel gets really hot", "stone hot", "engine becomes too hot",
+                           "the heating never gets hot"}) {
     const NotePage page = page_of(text);
     EXPECT_TRUE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
   }
-  for (const char* text : {"misfire hot", "hot", "gets. hot"}) {
+  for (const char* text : {"misfire hot", "hot", "gets. hot", "misfires when it gets hot",
+                           "stalls once the engine gets properly hot", "only if it gets hot"}) {
     const NotePage page = page_of(text);
     EXPECT_FALSE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
   }
