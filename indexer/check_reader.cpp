@@ -6,10 +6,12 @@
 #include <optional>
 #include <set>
 
+#include "indexer/check_ranges.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/reading_reader.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
+#include "indexer/told_scans.hpp"
 #include "indexer/value_clauses.hpp"
 #include "indexer/verdict_words.hpp"
 
@@ -17,19 +19,6 @@ namespace shoplore {
 namespace {
 
 constexpr std::size_t kReadingReach = 5;  // free words between a check and its reading
-
-std::string range_text(const Entry& check) {
-  if (check.low && check.high) {
-    return fmt::format("{:.6g} to {:.6g} {}", *check.low, *check.high, check.unit);
-  }
-  return check.low ? fmt::format("at least {:.6g} {}", *check.low, check.unit)
-                   : fmt::format("at most {:.6g} {}", *check.high, check.unit);
-}
-
-// Whether a reading in that unit can be one of the check.
-bool can_measure(const Entry& check, std::string_view unit) {
-  return unit.empty() ? check.unit.empty() : in_unit(1, unit, check.unit).has_value();
-}
 
 class PageChecks {
  public:
@@ -93,7 +82,7 @@ class PageChecks {
     // "12 bar rail while cranking, hopeless", "vents ok": when or where alone is no check.
     if (needs_reading(match) && !reading) return;
     if (!word && !reading && !has_reading_behind(match)) word = search_.around(match);
-    if (word || reading) keep(match, match.id, word, reading);
+    if (word || reading || is_told_scan(page_, match)) keep(match, match.id, word, reading);
   }
 
   bool needs_reading(const PhraseMatch& match) const {
@@ -154,9 +143,17 @@ class PageChecks {
     const Entry* check = nullptr;
     if (reading) check = reader_.check_of(match.id, page_.items()[*reading].unit);
     if (check == nullptr && word) check = reader_.check_of(match.id, "");
+    if (check == nullptr && word && is_of_circuit(*word)) {
+      check = reader_.check_of(match.id, "ohm");
+    }
     if (check == nullptr || read_.contains(check->id)) return;
     const bool measured = reading && can_measure(*check, page_.items()[*reading].unit);
     keep(match, check->id, word, measured ? reading : std::nullopt);
+  }
+
+  // "injector 2 open circuit": its resistance was measured.
+  bool is_of_circuit(const VerdictWords& word) const {
+    return page_.word(word.at.last - 1) == "circuit";
   }
 
   // "dealer diagnosed a bad turbo", "maybe a stuck injector": what somebody thinks was not looked
@@ -185,9 +182,11 @@ class PageChecks {
         recognised_item(ItemKind::kCheck, id, page_.span_of({match.first, match.last}));
     if (reading) {
       taken_.insert(*reading);
+      name_degrees(id, *reading);
       judge_by_reading(item, page_.items()[*reading]);
     }
     if (word) judge_by_word(item, *word);
+    if (!word && !reading) item.verdict = Verdict::kUnclear;
     if (match.kind == EntryKind::kComponent && item.reading_chosen.empty()) {
       item.reading_chosen = fmt::format("'{}' taken as the check: {}", words_of_match(match),
                                         vocabulary_.display_name(EntryKind::kCheck, id));
@@ -199,6 +198,13 @@ class PageChecks {
   std::string words_of_match(const PhraseMatch& match) const {
     const Span span = page_.span_of({match.first, match.last});
     return std::string(page_.text().substr(span.begin, span.end - span.begin));
+  }
+
+  // "19 degrees out of the vents": no angle.
+  void name_degrees(const std::string& id, std::size_t reading) {
+    const Entry* check = vocabulary_.find(EntryKind::kCheck, id);
+    const bool is_angle = check == nullptr || check->unit != "C";
+    if (!is_angle && page_.items()[reading].unit == "deg") page_.name_unit(reading, "C");
   }
 
   void judge_by_reading(RecognisedItem& item, const RecognisedItem& measured) {
@@ -236,6 +242,9 @@ class PageChecks {
     const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
     const bool is_full = page_.word(word.at.first) == "full" && item.id.ends_with("_level_look");
     if (is_solid || is_full) item.verdict = Verdict::kPass;
+    // "leak spray: nothing" is well, "fan commanded: nothing" is not.
+    const bool is_dead = page_.word(word.at.first) == "nothing" && item.id.ends_with("_command");
+    if (is_dead) item.verdict = Verdict::kFail;
     item.reading_chosen.clear();
     page_.claim(word.at);
   }
@@ -374,21 +383,6 @@ const Entry* CheckReader::check_of(std::string_view component, std::string_view 
     found = check;
   }
   return found;
-}
-
-std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading, std::string_view unit,
-                                  RangeOf measured) {
-  if (reading.word == "OL") {
-    const bool conducts = in_unit(1, check.unit, "ohm") && check.high;
-    return conducts ? std::optional(Verdict::kFail) : std::nullopt;
-  }
-  if (!reading.number || (!check.low && !check.high)) return std::nullopt;
-  if (check.range_of == RangeOf::kDifference && measured == RangeOf::kValue) return std::nullopt;
-  const auto value = in_unit(*reading.number, unit, check.unit);
-  if (!value) return std::nullopt;
-  const bool low = check.low && *value < *check.low;
-  const bool high = check.high && *value > *check.high;
-  return low || high ? Verdict::kFail : Verdict::kPass;
 }
 
 }  // namespace shoplore

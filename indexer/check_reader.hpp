@@ -44,11 +44,4 @@ class CheckReader {
   std::map<std::string, std::vector<const Entry*>, std::less<>> by_component_;
 };
 
-// What a reading says of a check: pass inside the expected range (ends included), fail outside or
-// when a circuit that should conduct reads OL; nothing when range or unit do not tell, nor of a
-// range of differences (RangeOf), unless the value is known to be one.
-[[nodiscard]] std::optional<Verdict> verdict_of(const Entry& check, const Reading& reading,
-                                                std::string_view unit,
-                                                RangeOf measured = RangeOf::kValue);
-
 }  // namespace shoplore

@@ -103,7 +103,22 @@ class ListReader {
     if (!all_free(at)) return 0;
     say_module(module->name);
     claims_.push_back(at);
-    return at.last;
+    return read_status_of_all(at.last);
+  }
+
+  // "U0121 and U0155 in the gateway, both history"; returns where it ends.
+  std::size_t read_status_of_all(std::size_t end) {
+    const bool said = std::any_of(list_.begin(), list_.end(),
+                                  [](const Mention& mention) { return mention.status_said; });
+    std::size_t i = end;
+    while (i < ceiling_ && is_free(i) && same_line(end - 1, i) && is_filler(i)) ++i;
+    if (said || i >= ceiling_ || !is_free(i) || !same_line(end - 1, i)) return end;
+    if (between(end - 1, end).find('.') != std::string_view::npos) return end;
+    const auto status = status_of_word(page_.word(i));
+    if (!status || !stands_free(i, ceiling_)) return end;
+    for (Mention& mention : list_) say_status(mention, *status);
+    claims_.push_back({end, i + 1});
+    return i + 1;
   }
 
   void say_module(Span span) {

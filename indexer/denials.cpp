@@ -21,7 +21,7 @@ bool goes(std::string_view word) {
 
 bool stays(std::string_view word) {
   return word == "is" || word == "was" || word == "stays" || word == "stayed" || word == "now" ||
-         word == "remains" || word == "remained" || word == "still";
+         word == "remains" || word == "remained" || word == "still" || word == "has";
 }
 
 // Words that deny a finding after them, beside the negations: "nil leaks", "denies overheating",
@@ -53,6 +53,11 @@ bool leads_answer(std::string_view word) {
 bool names_lamp(const Token& token) {
   return token.stem == "lamp" || token.text == "eml" || token.text == "mil" ||
          token.text == "cel" || token.text == "tpms" || token.text == "epc";
+}
+
+bool says_where_lamp(std::string_view word) {
+  return word == "dash" || word == "dashboard" || word == "cluster" || word == "the" ||
+         word == "on" || word == "in";
 }
 
 bool says_perceived(std::string_view word) {
@@ -204,14 +209,19 @@ bool Denials::stands_alone_as_no(std::size_t next) const {
 
 // "ABS lamp off", "battery light goes out after start": the end of such words, or `next`.
 std::size_t Denials::lamp_goes_out(std::size_t next) const {
-  if (!page_.same_clause(next, next - 1) || !names_lamp(page_.token(next - 1))) return next;
-  std::size_t state = next;
-  while (page_.same_clause(state, next) && state < next + 2 && stays(page_.word(state))) ++state;
+  // "brake light on the dash stays off"
+  std::size_t lamp = next - 1;
+  while (lamp > 0 && says_where_lamp(page_.word(lamp))) --lamp;
+  if (!page_.same_clause(next, lamp) || !names_lamp(page_.token(lamp))) return next;
+  std::size_t from = next;
+  while (page_.same_clause(from + 1, next) && says_where_lamp(page_.word(from))) ++from;
+  std::size_t state = from;
+  while (page_.same_clause(state, next) && state < from + 2 && stays(page_.word(state))) ++state;
   for (const char* well : {"off", "ok", "okay", "fine", "normal", "unlit", "dark"}) {
     if (page_.same_clause(state, next) && page_.word(state) == well) return state + 1;
   }
-  std::size_t out = next;
-  while (page_.same_clause(out, next) && out < next + 2 && goes(page_.word(out))) ++out;
+  std::size_t out = from;
+  while (page_.same_clause(out, next) && out < from + 2 && goes(page_.word(out))) ++out;
   const bool is_out = page_.same_clause(out, next) && page_.word(out) == "out";
   return is_out ? out + 1 : next;
 }

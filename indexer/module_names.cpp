@@ -80,6 +80,12 @@ bool ends_saying(std::string_view line, const std::vector<Word>& words, std::siz
   return between.find_first_of(",;.:!?|-/)") != between.npos;
 }
 
+// "active, ECM." but not "active, ECM: P0300", which heads the next.
+bool is_last_said(std::string_view line, std::size_t end) {
+  const std::size_t next = line.find_first_not_of(' ', end);
+  return next == line.npos || std::string_view(",;.").find(line[next]) != std::string_view::npos;
+}
+
 bool says_scan(std::string_view word) {
   return word == "scan" || word == "scanned" || word == "read" || word == "memory";
 }
@@ -164,13 +170,13 @@ std::optional<ModuleAfter> module_after(std::string_view text, std::size_t begin
   if (labelled) at = 1;
   const auto name = module_at(words, at);
   if (!name) return std::nullopt;
-  const bool may_be_plain = bracket || (led && what == Follows::kStatus);
-  if (name->plain && !may_be_plain) return std::nullopt;
+  if (name->plain && !bracket && !led) return std::nullopt;
   // "stored TCM.", but not "stored ABS lamp on"; "stored in gateway", but not "in engine bay".
   const bool needs_end = name->plain ? !bracket : !bracket && !led;
   if (needs_end && !ends_saying(rest, words, at + name->words)) return std::nullopt;
   const bool bare = !bracket && !led && !labelled;
-  if (bare && (comma || what != Follows::kStatus)) return std::nullopt;
+  if (bare && what != Follows::kStatus) return std::nullopt;
+  if (comma && !is_last_said(rest, words[at + name->words - 1].end)) return std::nullopt;
   const std::size_t end = words[at + name->words - 1].end;
   const bool closed = end < rest.size() && (rest[end] == ')' || rest[end] == ']');
   if (bracket && !closed) return std::nullopt;

@@ -1,5 +1,7 @@
 #include "indexer/note_page.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "indexer/text.hpp"
@@ -96,6 +98,12 @@ std::vector<Span> NotePage::leftover() const {
     }
   }
   return spans;
+}
+
+void NotePage::name_unit(std::size_t reading, std::string_view unit) {
+  RecognisedItem& item = items_[reading];
+  item.unit = unit;
+  item.id = fmt::format("{:.10g} {}", *item.reading->number, unit);
 }
 
 Recognised NotePage::finish() {

@@ -61,6 +61,8 @@ class NotePage {
   // Keeps an item whose tokens are claimed.
   void keep(RecognisedItem item) { items_.push_back(std::move(item)); }
   [[nodiscard]] const std::vector<RecognisedItem>& items() const { return items_; }
+  // The reading at that place of items() is in this unit. Requires: it has a number.
+  void name_unit(std::size_t reading, std::string_view unit);
   // Takes items back; their words stay claimed.
   void drop(const std::function<bool(const RecognisedItem&)>& which) {
     std::erase_if(items_, which);

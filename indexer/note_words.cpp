@@ -127,7 +127,12 @@ bool says_fail(std::string_view word) {
        "clicking",  "rattling",       "squeaking",    "smells",       "stinks",   "punctured",
        "flooded",   "rust",           "corrosion",    "snagged",      "sloppy",   "wobbly",
        "leaky",     "failing",        "failure",      "delaminated",  "glazed",   "hopeless",
-       "lipped",    "ridged",         "implausible"});
+       "lipped",    "ridged",         "implausible",  "coked",        "sooted",   "cloudy",
+       "binds",     "binding",        "oscillating",  "sopping",      "sodden",   "mangled",
+       "smashed",   "bulging",        "bulged",       "gummed",       "gunged",   "sludged",
+       "bypassing", "rumbling",       "rumbles",      "grumbles",     "growling", "perishing",
+       "corroding", "charred",        "scorched",     "ragged",       "oval",     "silted",
+       "skewed",    "misshapen",      "ovalised",     "fluffy",       "murky"});
   return holds(words, word);
 }
 
@@ -353,9 +358,10 @@ bool is_named_by_voltage(std::string_view word) {
 }
 
 std::optional<int> small_number(std::string_view word) {
-  constexpr auto kNames =
-      std::to_array<std::string_view>({"one", "two", "three", "four", "five", "six", "seven",
-                                       "eight", "nine", "ten", "eleven", "twelve"});
+  constexpr auto kNames = std::to_array<std::string_view>(
+      {"one",     "two",     "three",     "four",     "five",     "six",      "seven",
+       "eight",   "nine",    "ten",       "eleven",   "twelve",   "thirteen", "fourteen",
+       "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"});
   if (word == "a" || word == "an") return 1;
   if (const auto named = std::find(kNames.begin(), kNames.end(), word); named != kNames.end()) {
     return static_cast<int>(named - kNames.begin()) + 1;

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <string>
 
+#include "indexer/mileage_words.hpp"
 #include "indexer/note_words.hpp"
 #include "indexer/spelled_numbers.hpp"
 #include "indexer/text.hpp"
@@ -25,7 +26,27 @@ struct Number {
   double value = 0;
   std::size_t end = 0;  // after the digits, groups and k
   bool thousands = false;
+  double least = 10'000;  // below it, no mileage without a unit
 };
+
+// "k", "thousand" and "thou" behind the digits that end at number.end.
+void take_thousands(std::string_view text, Number& number) {
+  const std::string word = word_after(text, number.end);
+  if (word != "k" && word != "thousand" && word != "thou") return;
+  // Thousandths of an inch are "thou" too, and few.
+  if (word == "thou") number.least = 30'000;
+  number.value *= 1'000;
+  number.thousands = true;
+  number.end = skip_spaces(text, number.end) + word.size();
+}
+
+// "88.5k", "118,4 tkm"
+bool has_decimal_of_thousands(std::string_view text, std::size_t i) {
+  const bool marked = byte_at(text, i) == '.' || byte_at(text, i) == ',';
+  if (!marked || !is_digit(byte_at(text, i + 1))) return false;
+  const std::string word = word_after(text, i + 2);
+  return word == "k" || word == "tkm" || word == "thousand" || word == "thou";
+}
 
 // Digits with groups of three ("142,000", "142 000") or a k ("142k", "88.5k").
 Number read_number(std::string_view text, std::size_t begin) {
@@ -34,30 +55,19 @@ Number read_number(std::string_view text, std::size_t begin) {
   while (is_digit(byte_at(text, i)) && digits.size() < 8) digits += text[i++];
   const bool may_be_grouped = digits.size() <= 3;
   while (may_be_grouped && i < text.size() &&
-         std::string_view(",. ").find(byte_at(text, i)) != std::string_view::npos &&
+         std::string_view(",. '").find(byte_at(text, i)) != std::string_view::npos &&
          is_digit(byte_at(text, i + 1)) && is_digit(byte_at(text, i + 2)) &&
          is_digit(byte_at(text, i + 3)) && !is_digit(byte_at(text, i + 4)) && digits.size() <= 6) {
     digits += text.substr(i + 1, 3);
     i += 4;
   }
-  if (byte_at(text, i) == '.' && is_digit(byte_at(text, i + 1)) &&
-      (byte_at(text, i + 2) == 'k' || byte_at(text, i + 2) == 'K')) {
-    digits += text.substr(i, 2);
+  if (has_decimal_of_thousands(text, i)) {
+    digits += '.';
+    digits += text[i + 1];
     i += 2;
   }
-  Number number{std::stod(digits), i, false};
-  constexpr std::string_view kThousand = "thousand";
-  const std::size_t k = skip_spaces(text, i);
-  if (word_after(text, i) == kThousand) {
-    number.value *= 1'000;
-    number.thousands = true;
-    number.end = k + kThousand.size();
-  } else if ((byte_at(text, k) == 'k' || byte_at(text, k) == 'K') &&
-             !is_word_char(byte_at(text, k + 1))) {
-    number.value *= 1'000;
-    number.thousands = true;
-    number.end = k + 1;
-  }
+  Number number{std::stod(digits), i};
+  take_thousands(text, number);
   return number;
 }
 
@@ -83,34 +93,6 @@ Unit read_unit(std::string_view text, std::size_t begin) {
   return {};
 }
 
-bool is_mileage_label(std::string_view word) {
-  const std::string name = lower_case(word);
-  for (const char* label :
-       {"mileage", "odo", "odometer", "clock", "shows", "showing", "milage", "speedo"}) {
-    if (name == label) return true;
-  }
-  return false;
-}
-
-// "every 10,000 km", "5,000 km ago", "100 km/h": not how far the vehicle has gone.
-bool is_other_distance(std::string_view text, std::size_t begin, std::size_t end) {
-  const std::string before = lower_case(word_before(text, begin));
-  for (const char* word : {"every", "after", "for", "within", "since", "last", "per", "another"}) {
-    if (before == word) return true;
-  }
-  // "clutch replaced at 90k"
-  const std::string_view at = word_before(text, begin);
-  if (before == "at" && comes_before_readings(lower_case(word_before(
-                            text, static_cast<std::size_t>(at.data() - text.data()))))) {
-    return true;
-  }
-  const std::string after = word_after(text, end);
-  for (const char* word : {"ago", "later", "since", "earlier", "interval", "per", "old"}) {
-    if (after == word) return true;
-  }
-  return byte_at(text, end) == '/';
-}
-
 // The mileage whose digits begin here; its span ends at the number when it is none.
 struct MileageReading {
   std::optional<RecognisedItem> item;
@@ -127,24 +109,29 @@ std::optional<Number> number_at(std::string_view text, std::size_t i) {
   if (!begins_word(text, i)) return std::nullopt;
   if (is_digit(text[i])) return read_number(text, i);
   const auto spelled = spelled_number_at(text, i);
-  return spelled ? std::optional(Number{spelled->value, spelled->end, false}) : std::nullopt;
+  return spelled ? std::optional(Number{spelled->value, spelled->end}) : std::nullopt;
 }
 
 MileageReading read_mileage_at(std::string_view text, std::size_t i, Number number,
                                DistanceUnit default_unit) {
   Unit unit = read_unit(text, number.end);
-  const std::string_view label = word_before(text, i);
   // "km 213 000"
-  const Unit before = unit_before(text, label);
+  const std::string_view word = word_before(text, i);
+  const Unit before = unit_before(text, word);
   if (!unit.unit && before.unit && number.value >= 1'000) unit = {before.unit, number.end};
   number.value *= unit.factor;
   const std::size_t end = unit.unit ? unit.end : number.end;
-  const bool labelled = is_mileage_label(label) || before.unit.has_value();
-  const double least = unit.unit || labelled ? 1'000 : 10'000;
-  const bool is_mileage = (unit.unit || labelled || number.thousands) && number.value >= least &&
+  const Distance distance{text, i, end, number.value};
+  const std::size_t begin = before.unit ? static_cast<std::size_t>(word.data() - text.data())
+                                        : mileage_label_begin(distance);
+  const bool labelled = begin < i;
+  const std::size_t tail = mileage_tail_end(distance);
+  const bool said = unit.unit || labelled || tail > end;
+  const double least = unit.unit || labelled ? 1'000 : number.least;
+  const bool is_mileage = (said || number.thousands) && number.value >= least &&
                           number.value <= 2'000'000 &&
-                          (unit.unit || !is_reading_unit(word_after(text, end))) &&
-                          !is_other_distance(text, i, end);
+                          (unit.unit || labelled || !counts_other_things(distance)) &&
+                          (tail > end || !is_other_distance(distance));
   if (!is_mileage) return {std::nullopt, number.end};
   const DistanceUnit taken = unit.unit.value_or(default_unit);
   RecognisedItem item;
@@ -152,13 +139,12 @@ MileageReading read_mileage_at(std::string_view text, std::size_t i, Number numb
   item.mileage_km = taken == DistanceUnit::kMiles ? kilometres_from_miles(number.value)
                                                   : Kilometres{std::llround(number.value)};
   item.id = std::to_string(item.mileage_km->value);
-  const auto begin = labelled ? static_cast<std::size_t>(label.data() - text.data()) : i;
-  item.span = {begin, end};
+  item.span = {begin, tail};
   if (!unit.unit) {
     item.reading_chosen = fmt::format("'{}' taken as {}", text.substr(i, number.end - i),
                                       taken == DistanceUnit::kMiles ? "miles" : "kilometres");
   }
-  return {std::move(item), end};
+  return {std::move(item), tail};
 }
 
 // Whether the number in [begin, end) belongs to a date, a decimal, a range or a part number.
@@ -220,7 +206,7 @@ std::optional<RecognisedItem> read_year_at(std::string_view text, std::size_t be
   const int year = plate.value_or(written);
   if ((end - begin != 4 && !is_short) || year < 1980 || year > latest) return std::nullopt;
   if (is_part_of_more(text, begin, end) || is_reading_unit(word_after(text, end)) ||
-      !may_stand_before_year(lower_case(word_before(text, begin)))) {
+      read_unit(text, end).unit || !may_stand_before_year(lower_case(word_before(text, begin)))) {
     return std::nullopt;
   }
   RecognisedItem item;

@@ -174,6 +174,22 @@ bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
   return false;
 }
 
+// "the heating never gets hot", "engine becomes too hot"; "when it gets hot" says when.
+bool comes_to_be_told(const NotePage& page, std::size_t at) {
+  constexpr std::size_t kReach = 7;
+  bool becomes = false;
+  for (std::size_t i = at; i > 0 && i + kReach > at && page.same_clause(i - 1, at); --i) {
+    const std::string& word = page.word(i - 1);
+    for (const char* time : {"when", "once", "after", "if", "as", "until", "till", "whenever",
+                             "before", "while", "time", "only"}) {
+      if (word == time) return false;
+    }
+    becomes = becomes || word.starts_with("becom") || word == "became" || word == "get" ||
+              word == "gets" || word == "got" || word == "getting";
+  }
+  return becomes;
+}
+
 }  // namespace
 
 bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
@@ -188,8 +204,14 @@ bool is_another_thing(const NotePage& page, const PhraseMatch& match) {
   if (last == "flat" && match.last - match.first == 1 && is_of_a_battery(page, match.first)) {
     return true;
   }
-  return (last == "power" || last == "flat") && page.same_clause(match.last, match.first) &&
-         names_another_thing(page.word(match.last));
+  if ((last != "power" && last != "flat") || !page.same_clause(match.last, match.first)) {
+    return false;
+  }
+  // "no power at the pump" is none there; "no power at all", "at speed" is the engine's.
+  const bool is_at_part = last == "power" && page.word(match.last) == "at" &&
+                          page.same_clause(match.last + 1, match.first) &&
+                          page.word(match.last + 1) == "the";
+  return is_at_part || names_another_thing(page.word(match.last));
 }
 
 bool is_other_condition(const NotePage& page, const PhraseMatch& match) {
@@ -222,6 +244,7 @@ bool is_warmth_of_a_thing(const NotePage& page, std::size_t at) {
   if (page.same_clause(at, at + 2) && page.word(at + 1) == "or" && is_warmth(page.word(at + 2))) {
     return true;
   }
+  if (comes_to_be_told(page, at)) return true;
   std::size_t i = at;
   while (
       i > 0 && page.same_clause(i - 1, at) &&

@@ -35,12 +35,19 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"vdc", "V"},
     {"vac", "V"},
     {"v", "V"},
+    {"milliamperes", "mA"},
     {"milliamps", "mA"},
     {"milliamp", "mA"},
+    {"amperes", "A"},
+    {"ampere", "A"},
     {"amps", "A"},
     {"amp", "A"},
     {"ma", "mA"},
     {"a", "A", Apart::kOnlyInCapitals},
+    {"kilo ohms", "kohm"},
+    {"kilo ohm", "kohm"},
+    {"kilohms", "kohm"},
+    {"kilohm", "kohm"},
     {"kiloohms", "kohm"},
     {"kiloohm", "kohm"},
     {"kohms", "kohm"},
@@ -49,6 +56,12 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"k ohm", "kohm"},
     {"k\u03a9", "kohm"},
     {"k\u2126", "kohm"},
+    {"m\u03a9", "Mohm"},
+    {"meg ohms", "Mohm"},
+    {"meg ohm", "Mohm"},
+    {"megaohms", "Mohm"},
+    {"megaohm", "Mohm"},
+    {"meg", "Mohm"},
     {"megohms", "Mohm"},
     {"megohm", "Mohm"},
     {"mohm", "Mohm"},
@@ -61,12 +74,18 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"bars", "bar"},
     {"bar", "bar"},
     {"psi", "psi"},
+    {"kilopascals", "kPa"},
+    {"kilopascal", "kPa"},
     {"kpa", "kPa"},
     {"mpa", "MPa"},
     {"hpa", "mbar"},
+    {"degrees celsius", "C"},
+    {"deg celsius", "C"},
+    {"celsius", "C"},
     {"degrees c", "C"},
     {"degrees", "deg"},
     {"deg c", "C"},
+    {"deg. c", "C"},
     {"degc", "C"},
     {"\u00b0c", "C"},
     {"\u00b0 c", "C"},
@@ -75,14 +94,25 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"c", "C", Apart::kOnlyInCapitals},
     {"%", "%"},
     {"percent", "%"},
+    {"per cent", "%"},
     {"pct", "%"},
+    {"millimetres", "mm"},
+    {"millimetre", "mm"},
+    {"millimeters", "mm"},
+    {"millimeter", "mm"},
     {"mm", "mm"},
     {"rpm", "rpm"},
+    {"revs", "rpm"},
+    {"r/min", "rpm"},
     {"g/s", "g/s"},
+    {"grams per second", "g/s"},
+    {"grams a second", "g/s"},
     {"khz", "kHz"},
     {"hz", "Hz"},
+    {"milliseconds", "ms"},
     {"ms", "ms"},
     {"nm", "Nm"},
+    {"newton metres", "Nm"},
     {"km/h", "km/h"},
     {"kmh", "km/h"},
     {"kph", "km/h"},
@@ -125,8 +155,18 @@ std::size_t end_of_digits(std::string_view text, std::size_t i) {
   return i;
 }
 
+// Whether the digits that begin here stand behind a bare point: ".06 mm".
+bool is_bare_decimal(std::string_view text, std::size_t begin) {
+  return begin > 0 && text[begin - 1] == '.' &&
+         (begin == 1 || text[begin - 2] == ' ' || text[begin - 2] == '(');
+}
+
 // "1,200" and "1 200" are groups; "0,4" and "12,65" are decimals.
 Value read_value(std::string_view text, std::size_t begin) {
+  if (is_bare_decimal(text, begin)) {
+    const std::size_t end = end_of_digits(text, begin);
+    return {std::stod("0." + std::string(text.substr(begin, end - begin))), begin - 1, end};
+  }
   constexpr std::size_t kMostDigits = 9;
   std::size_t i = std::min(end_of_digits(text, begin), begin + kMostDigits);
   std::string digits(text.substr(begin, i - begin));
@@ -187,7 +227,7 @@ bool says_when(std::string_view text, std::size_t begin, std::string_view symbol
 // "10-12 V", "10 to 12 V", "60..80 %": the end of a range.
 bool ends_range(std::string_view text, std::size_t begin) {
   if (begin > 1 && text[begin - 1] == '-' && is_digit(text[begin - 2])) return true;
-  if (begin > 1 && text[begin - 1] == '.') return true;
+  if (begin > 1 && text[begin - 1] == '.' && text[begin - 2] == '.') return true;
   const std::string_view word = word_before(text, begin);
   const std::string before = lower_case(word);
   if (before != "to" && before != "and") return false;
@@ -201,6 +241,15 @@ bool is_nominal(double number, std::string_view symbol) {
   return symbol == "V" && (number == 5 || number == 12 || number == 24 || number == 48);
 }
 
+// Where the sign of a value below zero begins, or `begin`. A terminal is called minus too, so the
+// word is no sign of a voltage.
+std::size_t sign_begin(std::string_view text, std::size_t begin, std::string_view symbol) {
+  if (begin > 0 && text[begin - 1] == '-' && begins_word(text, begin - 1)) return begin - 1;
+  const std::string_view word = word_before(text, begin);
+  const bool is_sign = symbol != "V" && lower_case(word) == "minus";
+  return is_sign ? static_cast<std::size_t>(word.data() - text.data()) : begin;
+}
+
 std::optional<RecognisedItem> reading_at(std::string_view text, const Value& value) {
   const Unit unit = read_unit(text, value.end);
   if (unit.end == 0 || ends_range(text, value.begin)) return std::nullopt;
@@ -208,14 +257,13 @@ std::optional<RecognisedItem> reading_at(std::string_view text, const Value& val
     return std::nullopt;
   }
   if (says_when(text, value.begin, unit.symbol)) return std::nullopt;
-  const bool is_signed =
-      value.begin > 0 && text[value.begin - 1] == '-' && begins_word(text, value.begin - 1);
+  const std::size_t sign = sign_begin(text, value.begin, unit.symbol);
   RecognisedItem item;
   item.kind = ItemKind::kReading;
-  item.reading = Reading{is_signed ? -value.number : value.number, ""};
+  item.reading = Reading{sign < value.begin ? -value.number : value.number, ""};
   item.unit = unit.symbol;
   item.id = fmt::format("{:.10g} {}", *item.reading->number, unit.symbol);
-  item.span = {value.begin - (is_signed ? 1U : 0U), unit.end};
+  item.span = {sign, unit.end};
   return item;
 }
 

@@ -18,6 +18,7 @@
 #include "indexer/repair_reader.hpp"
 #include "indexer/scan_bytes_reader.hpp"
 #include "indexer/scan_report.hpp"
+#include "indexer/topic_remarks.hpp"
 #include "indexer/vehicle_reader.hpp"
 #include "indexer/vocabulary_words.hpp"
 
@@ -82,6 +83,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->checks.read(page);
   read_findings(page, impl_->vocabulary, {impl_->symptoms, impl_->conditioned, impl_->subjects});
   impl_->checks.read_carried(page);
+  read_topic_remarks(page);
   drop_conditions_of_checks(page);
   return page.finish();
 }

@@ -45,7 +45,7 @@ class DeedFinder {
     const bool is_tightness =
         word == "done" && page_.same_clause(i, i + 1) && page_.word(i + 1) == "up";
     if (is_tightness) return std::nullopt;
-    if (is_replaced_adjective(word) && is_tried_on(i)) return std::nullopt;
+    if (is_replaced_adjective(word) && (is_tried_on(i) || counts_somebody(i))) return std::nullopt;
     if (named && is_done(i) && !is_passing(i)) {
       const bool adjective = is_replaced_adjective(word) && action_->last - action_->first == 1;
       return Deed{{action_->first, action_->last},
@@ -60,6 +60,7 @@ class DeedFinder {
     // The words below are no phrases of the vocabulary; a shop without the action replaces nothing.
     if (!may_replace_) return std::nullopt;
     if (is_replaced_adjective(word)) return replace({i, i + 1}, DeedForm::kAdjective);
+    if (word == "through" && is_used_up(i)) return replace({i, i + 2}, DeedForm::kAdjective);
     if (word == "put") return replace({i, i + 1}, DeedForm::kPut);
     if (word == "done") return replace({i, i + 1}, DeedForm::kFollowsPart);
     if (word == "by" && is_by_somebody(i)) return replace({i, i + 1}, DeedForm::kFollowsPart);
@@ -104,6 +105,19 @@ class DeedFinder {
     std::size_t last = i;
     while (page_.same_clause(last, i) && last < i + kTimeReach) ++last;
     return months_ago_in(page_, {i, last}).has_value();
+  }
+
+  // "already been through two alternators"
+  bool is_used_up(std::size_t i) const {
+    if (i == 0 || !page_.same_clause(i - 1, i + 1)) return false;
+    const std::string& before = page_.word(i - 1);
+    const auto count = small_number(page_.word(i + 1));
+    return (before == "been" || before == "gone" || before == "went") && count && *count > 1;
+  }
+
+  // "another garage cleaned the drains", "the second dealer"
+  bool counts_somebody(std::size_t i) const {
+    return page_.word(i) != "new" && page_.same_clause(i, i + 1) && names_others(page_.word(i + 1));
   }
 
   // "fine on another charger", "swapped with another": tried, not put in for good.

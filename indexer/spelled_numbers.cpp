@@ -94,7 +94,13 @@ std::optional<SpelledNumber> spelled_number_at(std::string_view text, std::size_
   Whole whole;
   std::size_t end = begin;
   bool may_join = false;  // "two thousand [and] seventeen"
-  for (SpelledWord word = word_at(text, begin); !word.text.empty();) {
+  SpelledWord word = word_at(text, begin);
+  // "a hundred and ten"; "a" alone counts nothing here
+  if (word.text == "a" && multiple_of(next_word(text, word.end).text) > 0) {
+    whole.group = 1;
+    word = next_word(text, word.end);
+  }
+  while (!word.text.empty()) {
     SpelledWord taken = word;
     if (may_join && word.text == "and") taken = next_word(text, word.end);
     const int multiple = multiple_of(taken.text);
@@ -111,7 +117,7 @@ std::optional<SpelledNumber> spelled_number_at(std::string_view text, std::size_
     end = taken.end;
     word = next_word(text, end);
   }
-  if (!whole.any) return std::nullopt;
+  if (end == begin) return std::nullopt;
   return with_decimals(text, whole.total + whole.group, end);
 }
 

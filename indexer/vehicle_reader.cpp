@@ -35,6 +35,17 @@ bool is_before_vehicle(const NotePage& page, std::size_t at) {
          next == "minibus" || next == "pickup";
 }
 
+// "ev time", "ev single morning": every.
+bool is_every(const NotePage& page, std::size_t at) {
+  if (!page.same_clause(at, at + 1)) return false;
+  const std::string& next = page.word(at + 1);
+  for (const char* word : {"time", "times", "single", "day", "morning", "night", "start", "week",
+                           "few", "bump", "bend", "one", "other"}) {
+    if (next == word) return true;
+  }
+  return false;
+}
+
 // What a workshop calls a fuel, where the fuel's own name says something else: a bare "gas" is
 // mostly what somebody steps on.
 std::optional<Fuel> fuel_of(const NotePage& page, std::size_t at) {
@@ -42,6 +53,7 @@ std::optional<Fuel> fuel_of(const NotePage& page, std::size_t at) {
   if (word == "gas") return is_before_vehicle(page, at) ? std::optional(Fuel::kGas) : std::nullopt;
   if (word.ends_with("'s")) word.remove_suffix(2);  // "the hybrid's battery"
   if (word == "lpg" || word == "cng") return Fuel::kGas;
+  if (word == "ev" && is_every(page, at)) return std::nullopt;
   if (word == "ev" || word == "bev") return Fuel::kElectric;
   if (word == "phev" || word == "hev") return Fuel::kHybrid;
   return enum_from_name<Fuel>(word);

@@ -106,7 +106,7 @@ std::optional<VerdictWords> VerdictSearch::of_having(const PhraseMatch& match) c
     should_lack = should_lack || page_.word(i) == "play";
   }
   if (!should_lack) return std::nullopt;
-  for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+  for (std::size_t i = match.last; i > 0 && i + kReach > match.first; --i) {
     const std::string& word = page_.word(i - 1);
     if (!page_.same_clause(i - 1, match.first) || is_negation(word)) return std::nullopt;
     if (word == "has" || word == "have" || word == "there" || word == "theres" || word == "got" ||

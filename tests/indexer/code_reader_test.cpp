@@ -68,6 +68,11 @@ TEST(CodeReader, ControlUnits) {
       {"C0045 stored abs lamp on", {"C0045 stored"}},
       {"U0100, U0121 and U0155 stored in gateway",
        {"U0100 stored [gateway]", "U0121 stored [gateway]", "U0155 stored [gateway]"}},
+      {"U0121 and U0155 in the gateway, both history",
+       {"U0121 history [gateway]", "U0155 history [gateway]"}},
+      {"P0087 in ECM, pending", {"P0087 pending [ECM]"}},
+      {"P0299 active, ECM. flat", {"P0299 active [ECM]"}},
+      {"P0299 in engine bay", {"P0299"}},
       {"new ecu, P0299", {"P0299"}}};
   for (const Row& row : table) EXPECT_EQ(code_lines_of(row.text), row.codes) << row.text;
 }

@@ -70,7 +70,8 @@ TEST(Denials, WhatWasSaidIsTakenBack) {
 
 TEST(Denials, ALampIsOutInManyWords) {
   for (const char* text :
-       {"abs lamp is off", "abs lamp stays off", "abs lamp dark", "abs lamp does not light",
+       {"abs lamp is off", "abs lamp stays off", "abs lamp has stayed off",
+        "abs lamp on the dash stays off", "abs lamp dark", "abs lamp does not light",
         "abs lamp not lit", "abs lamp no longer on", "abs lamp went out", "abs lamp: off"}) {
     EXPECT_EQ(lines_of(text), std::vector<std::string>{"symptom abs_lamp_on absent"}) << text;
   }

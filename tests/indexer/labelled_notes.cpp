@@ -29,6 +29,12 @@ LabelledItem item_of(const Json& json) {
   item.by = json.value("by", "");
   item.reading = plain_reading(json.value("reading", ""));
   if (item.kind == "reading") item.id = plain_reading(item.id);
+  // "P2463-00": an item's id is the code alone, its failure type stands beside it.
+  const std::size_t hyphen = item.kind == "code" ? item.id.find('-') : std::string::npos;
+  if (hyphen != std::string::npos) {
+    item.failure_type = item.id.substr(hyphen + 1);
+    item.id.resize(hyphen);
+  }
   item.how_often = json.value("how_often", "");
   item.status = json.value("status", "");
   item.module = json.value("module", "");
@@ -53,6 +59,7 @@ LabelledItem item_of(const RecognisedItem& read) {
   if (read.code) {
     item.status = name_of(read.code->status);
     item.module = read.code->module;
+    item.failure_type = read.code->failure_type;
   }
   return item;
 }
@@ -93,6 +100,9 @@ class Comparing {
     if (!label.how_often.empty()) agree("how often", label.how_often, read.how_often, label, note);
     if (!label.status.empty()) agree("status", label.status, read.status, label, note);
     if (!label.module.empty()) agree("module", label.module, read.module, label, note);
+    if (!label.failure_type.empty()) {
+      agree("failure type", label.failure_type, read.failure_type, label, note);
+    }
     if (label.months_ago >= 0) {
       agree("months ago", std::to_string(label.months_ago), std::to_string(read.months_ago), label,
             note);

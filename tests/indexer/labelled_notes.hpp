@@ -4,9 +4,10 @@
 // Files in tests/indexer/notes/, one note a line:
 //   {"hand":"...","note":"no misfire, P0299","items":[{"kind":"code","id":"P0299"},
 //     {"kind":"symptom","id":"misfire","state":"absent"}]}
-// An item may also carry verdict, reading, by, months_ago, how_often, status and module. The notes
-// were written from the names of the ids alone, before the recogniser was tuned; open_*.jsonl
-// served for tuning, closed_*.jsonl were drawn at random and never looked at.
+// An item may also carry verdict, reading, by, months_ago, how_often, status and module; a code
+// its failure type ("P2463-00"). The notes were written from the names of the ids alone, before the
+// recogniser was tuned; open_*.jsonl served for tuning, closed_*.jsonl were drawn at random and
+// never looked at.
 #pragma once
 
 #include <map>
@@ -18,7 +19,7 @@
 namespace shoplore {
 
 struct LabelledItem {
-  std::string kind, id, state, verdict, by, reading, how_often, status, module;
+  std::string kind, id, state, verdict, by, reading, how_often, status, module, failure_type;
   int months_ago = -1;
 };
 

@@ -66,7 +66,10 @@ TEST(ModuleNames, AfterAStatusABareNameIsEnough) {
                                                       {" module: EPS", "EPS"},
                                                       {", module BMS scanned", ""},
                                                       {" ABS lamp on", ""},
-                                                      {", ABS", ""},
+                                                      {", ABS.", "ABS"},
+                                                      {", ABS lamp on", ""},
+                                                      {", ABS: C0035", ""},
+                                                      {", engine", ""},
                                                       {" in engine bay", ""},
                                                       {" engine", ""}};
   for (const auto& [text, name] : rows) EXPECT_EQ(after_status(text), name) << text;

@@ -20,15 +20,16 @@ struct Row {
 TEST(OtherSenses, PowerAndFlatBelongToTheWordThatTakesThem) {
   for (const Row& row :
        {Row{"no power steering", "no", "power"}, Row{"flat tyre", "flat", "flat"},
-        Row{"battery goes flat", "flat", "flat"}, Row{"never on the flat", "flat", "flat"},
-        Row{"do not crank", "not", "crank"}}) {
+        Row{"no power at the pump", "no", "power"}, Row{"battery goes flat", "flat", "flat"},
+        Row{"never on the flat", "flat", "flat"}, Row{"do not crank", "not", "crank"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_TRUE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
   }
-  for (const Row& row : {Row{"no power uphill", "no", "power"}, Row{"no power", "no", "power"},
-                         Row{"flat uphill", "flat", "flat"}, Row{"it goes flat", "flat", "flat"},
-                         Row{"it does not crank", "not", "crank"}}) {
+  for (const Row& row :
+       {Row{"no power uphill", "no", "power"}, Row{"no power", "no", "power"},
+        Row{"no power at all", "no", "power"}, Row{"flat uphill", "flat", "flat"},
+        Row{"it goes flat", "flat", "flat"}, Row{"it does not crank", "not", "crank"}}) {
     const NotePage page = page_of(row.text);
     EXPECT_FALSE(is_another_thing(page, match_of(page, row.first, row.last, EntryKind::kSymptom)))
         << row.text;
@@ -52,11 +53,13 @@ TEST(OtherSenses, ABareWordOfHeatIsAConditionAtTheBeginningOfAClauseOnly) {
 }
 
 TEST(OtherSenses, WarmthOfAThingIsNoTime) {
-  for (const char* text : {"wheel gets really hot", "stone hot"}) {
+  for (const char* text : {"wheel gets really hot", "stone hot", "engine becomes too hot",
+                           "the heating never gets hot"}) {
     const NotePage page = page_of(text);
     EXPECT_TRUE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
   }
-  for (const char* text : {"misfire hot", "hot", "gets. hot"}) {
+  for (const char* text : {"misfire hot", "hot", "gets. hot", "misfires when it gets hot",
+                           "stalls once the engine gets properly hot", "only if it gets hot"}) {
     const NotePage page = page_of(text);
     EXPECT_FALSE(is_warmth_of_a_thing(page, token_of(page, "hot"))) << text;
   }

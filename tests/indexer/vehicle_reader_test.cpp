@@ -35,7 +35,7 @@ TEST(VehicleReader, OfSeveralTheFirstCounts) {
 
 TEST(VehicleReader, AFuelOfSomethingElseIsNotTheVehicles) {
   for (const char* text : {"electric window", "petrol pump", "exhaust gas", "smell of diesel",
-                           "electric parking brake"}) {
+                           "electric parking brake", "does it ev time", "ev single start"}) {
     for (const std::string& line : lines_of(text)) EXPECT_FALSE(line.starts_with("fuel")) << text;
   }
   EXPECT_EQ(lines_of("smells of petrol"), std::vector<std::string>{"symptom fuel_smell"});

@@ -21,7 +21,8 @@ TEST(VerdictPhrases, SeveralWordsSayOne) {
        {Row{"as it should be", "pass"}, Row{"spot on", "pass"}, Row{"not the cause", "pass"},
         Row{"not it", "pass"}, Row{"works", "pass"}, Row{"not good enough", "fail"},
         Row{"has had it", "fail"}, Row{"that's the one", "fail"}, Row{"defect found", "fail"},
-        Row{"hard to say", "unclear"}, Row{"no idea", "unclear"}, Row{"perhaps ok", "unclear"}}) {
+        Row{"hard to say", "unclear"}, Row{"no idea", "unclear"}, Row{"full of leaves", "fail"},
+        Row{"came off", "fail"}, Row{"says replace", "fail"}, Row{"perhaps ok", "unclear"}}) {
     EXPECT_EQ(verdict_in(row.text), row.verdict) << row.text;
   }
 }
