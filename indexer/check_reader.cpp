@@ -240,7 +240,12 @@ class PageChecks {
     item.verdict = word.verdict;
     // A joint that is solid has no play; a slide that is solid does not slide.
     const bool is_solid = page_.word(word.at.first) == "solid" && item.id.ends_with("_play");
-    const bool is_full = page_.word(word.at.first) == "full" && item.id.ends_with("_level_look");
+    // "level full", but "full of metal"
+    const bool is_of = page_.same_clause(word.at.last, word.at.first)
+                           ? page_.word(word.at.last) == "of"
+                           : word.at.last - word.at.first > 1;
+    const bool is_full =
+        page_.word(word.at.first) == "full" && !is_of && item.id.ends_with("_level_look");
     if (is_solid || is_full) item.verdict = Verdict::kPass;
     // "leak spray: nothing" is well, "fan commanded: nothing" is not.
     const bool is_dead = page_.word(word.at.first) == "nothing" && item.id.ends_with("_command");

@@ -45,7 +45,7 @@ bool begins_statement(std::string_view word) {
 bool leads_answer(std::string_view word) {
   return is_stop_word(word) || word == "customer" || word == "cust" || word == "owner" ||
          word == "driver" || word == "says" || word == "said" || word == "reckons" ||
-         word == "says" || word == "he" || word == "she" || word == "they" || word == "answer" ||
+         word == "he" || word == "she" || word == "they" || word == "answer" ||
          word == "apparently" || word == "definitely" || word == "certainly";
 }
 
@@ -269,7 +269,10 @@ bool Denials::is_said_well(TokenRange finding) {
   if (!begins || !page_.same_clause(i, finding.first) || page_.is_claimed(i)) return false;
   const std::string& word = page_.word(i);
   const bool is_well = word == "ok" || word == "okay" || word == "fine";
-  const bool ends = !page_.same_clause(i + 1, i) || page_.word(i + 1) == "now";
+  // "central locking ok?" asks.
+  const std::size_t behind = page_.token(i).end;
+  const bool is_asked = behind < page_.text().size() && page_.text()[behind] == '?';
+  const bool ends = !is_asked && (!page_.same_clause(i + 1, i) || page_.word(i + 1) == "now");
   if (is_well && ends) page_.claim(i);
   return is_well && ends;
 }

@@ -40,7 +40,6 @@ class FindingReader {
         denials_(page) {}
 
   void read() {
-    const auto& conditions = conditions_;
     auto matches = findings();
     add_speeds(matches);
     add_conditioned(matches);
@@ -55,7 +54,7 @@ class FindingReader {
       add_finding(match);
       if (is_lamp_shared_ && found_.size() > shared) found_[shared - 1].state = found_.back().state;
       is_lamp_shared_ = match.shares_lamp && found_.size() > shared;
-      keep_conditions_within(match, conditions);
+      keep_conditions_within(match, conditions_);
     }
     for (const PhraseMatch& match :
          page_.loose_matches({EntryKind::kSymptom, EntryKind::kWorkSign})) {

@@ -68,11 +68,12 @@ std::size_t after_word(std::string_view text, std::size_t end) {
 
 bool is_other_by_word_before(const Distance& distance) {
   const WordBefore ahead = word_ahead(distance.text, distance.begin);
-  constexpr auto always = std::to_array<std::string_view>(
-      {"every", "after", "for", "within", "since", "last", "per", "another", "range", "countdown",
-       "lasted", "lasts", "towed", "next", "first", "interval", "service"});
+  constexpr auto always =
+      std::to_array<std::string_view>({"every", "after", "for", "within", "since", "per", "another",
+                                       "countdown", "lasted", "lasts", "towed", "interval"});
   constexpr auto of_stretches =
-      std::to_array<std::string_view>({"in", "over", "by", "only", "another", "drove", "driven"});
+      std::to_array<std::string_view>({"in", "over", "by", "only", "another", "drove", "driven",
+                                       "range", "next", "first", "last", "service"});
   if (holds(always, ahead.word)) return true;
   if (distance.value < kLongestStretch && holds(of_stretches, ahead.word)) return true;
   const std::string earlier = word_ahead(distance.text, ahead.begin).word;
@@ -85,10 +86,16 @@ bool is_other_by_word_after(const Distance& distance) {
   const std::string after = word_after(distance.text, distance.end);
   const std::size_t end = after_word(distance.text, distance.end);
   constexpr auto always = std::to_array<std::string_view>(
-      {"ago", "later", "since", "earlier", "interval", "intervals", "per", "old", "overdue",
-       "remaining", "yearly", "service", "countdown", "range", "apart"});
+      {"ago", "later", "since", "earlier", "interval", "intervals", "per", "overdue", "remaining",
+       "yearly", "countdown", "apart"});
+  // "400 km range"; of a vehicle, "120,000 km service light on"
+  constexpr auto of_stretches = std::to_array<std::string_view>({"old", "range"});
+  constexpr auto lamps =
+      std::to_array<std::string_view>({"light", "lamp", "indicator", "message", "symbol"});
   if (holds(always, after)) return true;
+  if (distance.value < kLongestStretch && holds(of_stretches, after)) return true;
   const std::string then = word_after(distance.text, end);
+  if (after == "service") return !holds(lamps, then);
   if (after == "a" && (then == "year" || then == "month" || then == "week")) return true;
   if (after == "to" && (then == "go" || then == "run")) return true;
   if (distance.value >= kLongestStretch) return false;

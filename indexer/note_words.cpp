@@ -345,7 +345,7 @@ bool is_filler(std::string_view word) {
        "down",           "away",     "off",      "just",      "own",     "only",
        "more",           "much",     "terribly", "horrible",  "bad",     "starts",
        "started",        "being",    "very",     "sometimes", "often",   "occasionally",
-       "intermittently", "randomly", "just"});
+       "intermittently", "randomly"});
   return holds(words, word) || says_position(word);
 }
 

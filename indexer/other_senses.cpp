@@ -121,14 +121,35 @@ bool smells_by_itself(std::string_view word) {
          word == "gearbox" || word == "brake" || word == "brakes" || word == "rubber";
 }
 
+// Whether a full stop stands between the two tokens: what was said before it is another matter.
+bool is_parted(const NotePage& page, std::size_t from, std::size_t to) {
+  const std::string_view between =
+      page.text().substr(page.token(from).end, page.token(to).begin - page.token(from).end);
+  return between.find(". ") != std::string_view::npos ||
+         between.find_first_of(";\n") != std::string_view::npos;
+}
+
+// "burning smell from the dash"
+bool is_of_the_wiring(const NotePage& page, std::size_t at) {
+  for (std::size_t i = at; i < at + 5 && page.same_clause(i, at); ++i) {
+    for (const char* place : {"dash", "dashboard", "radio", "wiring", "loom", "fuse", "fusebox",
+                              "behind", "plug", "socket", "wire", "wires"}) {
+      if (page.word(i) == place) return true;
+    }
+  }
+  return false;
+}
+
 // "ATF black, burnt smell", "smell of burning clutch": the fluid's, no wire's.
 bool is_smell_of_fluid(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 10;
   if (match.id != "burning_smell_electrical") return false;
+  if (is_of_the_wiring(page, match.first)) return false;
   for (std::size_t i = match.first; i < match.last; ++i) {
     if (page.word(i).starts_with("electric") || page.word(i) == "plastic") return false;
   }
   for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    if (is_parted(page, i - 1, match.first)) break;
     const std::string& word = page.word(i - 1);
     if (smells_by_itself(word)) return true;
   }
@@ -140,6 +161,7 @@ bool is_fluid_of_gearbox(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 12;
   if (match.id != "brake_fluid_low") return false;
   for (std::size_t i = match.last; i > 0 && i + kReach > match.last; --i) {
+    if (i <= match.first && is_parted(page, i - 1, match.first)) break;
     const std::string& word = page.word(i - 1);
     if (page.token(i - 1).stem == "brake" || word == "pedal") return false;
     for (const char* other : {"box", "gearbox", "atf", "diff", "drive", "steering", "washer"}) {
@@ -154,6 +176,7 @@ bool is_clutch_pedal(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 12;
   if (match.id != "brake_pedal_soft" || page.word(match.first) != "pedal") return false;
   for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    if (is_parted(page, i - 1, match.first)) break;
     const std::string& stem = page.token(i - 1).stem;
     if (stem == "brake") return false;
     if (stem == "clutch") return true;
@@ -166,8 +189,9 @@ bool is_motor_stalling(const NotePage& page, const PhraseMatch& match) {
   constexpr std::size_t kReach = 8;
   if (match.last - match.first > 1 || !page.word(match.first).starts_with("stall")) return false;
   for (std::size_t i = match.first; i > 0 && i + kReach > match.first; --i) {
+    if (is_parted(page, i - 1, match.first)) break;
     const std::string& word = page.word(i - 1);
-    for (const char* measured : {"actuator", "draws", "clamp", "a", "amps", "motor"}) {
+    for (const char* measured : {"actuator", "draws", "clamp", "a", "amps"}) {
       if (word == measured && (word != "a" || page.is_claimed(i - 1))) return true;
     }
   }

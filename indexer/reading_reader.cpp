@@ -15,8 +15,9 @@ namespace shoplore {
 namespace {
 
 // What stands after the number may be apart from it by a space, or must be written onto it: "2 a"
-// may be an article, "2a" and "2 A" are amperes.
-enum class Apart { kMayBe, kOnlyInCapitals };
+// may be an article, "2a" and "2 A" are amperes. A small letter may also be another unit: milliohms
+// are no megohms.
+enum class Apart { kMayBe, kOnlyInCapitals, kNeverSmall };
 
 struct Spelling {
   std::string_view written;  // lower case
@@ -56,7 +57,7 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"k ohm", "kohm"},
     {"k\u03a9", "kohm"},
     {"k\u2126", "kohm"},
-    {"m\u03a9", "Mohm"},
+    {"m\u03a9", "Mohm", Apart::kNeverSmall},
     {"meg ohms", "Mohm"},
     {"meg ohm", "Mohm"},
     {"megaohms", "Mohm"},
@@ -161,6 +162,17 @@ bool is_bare_decimal(std::string_view text, std::size_t begin) {
          (begin == 1 || text[begin - 2] == ' ' || text[begin - 2] == '(');
 }
 
+// "starter draws 1 200 A"; "cyl 3 120 ohm" are two numbers.
+bool is_spaced_group(std::string_view text, std::size_t begin, std::size_t end) {
+  if (byte_at(text, end) != ' ' || end_of_digits(text, end + 1) != end + 4) return false;
+  const std::string before = lower_case(word_before(text, begin));
+  for (const char* counted : {"cyl", "cylinder", "no", "nr", "number", "plug", "coil", "injector",
+                              "pot", "pin", "bank", "of", "on", "at", "and"}) {
+    if (before == counted) return false;
+  }
+  return true;
+}
+
 // "1,200" and "1 200" are groups; "0,4" and "12,65" are decimals.
 Value read_value(std::string_view text, std::size_t begin) {
   if (is_bare_decimal(text, begin)) {
@@ -170,8 +182,9 @@ Value read_value(std::string_view text, std::size_t begin) {
   constexpr std::size_t kMostDigits = 9;
   std::size_t i = std::min(end_of_digits(text, begin), begin + kMostDigits);
   std::string digits(text.substr(begin, i - begin));
-  while (byte_at(text, i) == ',' && digits.size() <= 3 && digits != "0" &&
-         end_of_digits(text, i + 1) == i + 4) {
+  while (digits.size() <= 3 && digits != "0" &&
+         ((byte_at(text, i) == ',' && end_of_digits(text, i + 1) == i + 4) ||
+          is_spaced_group(text, begin, i))) {
     digits += text.substr(i + 1, 3);
     i += 4;
   }
@@ -202,8 +215,9 @@ Unit read_unit(std::string_view text, std::size_t after) {
     if (!stands_at(text, begin, spelling.written)) continue;
     const bool is_word = is_word_char(spelling.written.back());
     if (is_word && is_word_char(byte_at(text, end))) continue;
-    const bool small_apart = begin > after && text[begin] == spelling.written[0];
-    if (spelling.apart == Apart::kOnlyInCapitals && small_apart) return {};
+    const bool is_small = text[begin] == spelling.written[0];
+    if (spelling.apart == Apart::kOnlyInCapitals && begin > after && is_small) return {};
+    if (spelling.apart == Apart::kNeverSmall && is_small) return {};
     return {spelling.symbol, end};
   }
   return {};

@@ -83,7 +83,7 @@ Recognised Recogniser::recognise(std::string_view text) const {
   impl_->checks.read(page);
   read_findings(page, impl_->vocabulary, {impl_->symptoms, impl_->conditioned, impl_->subjects});
   impl_->checks.read_carried(page);
-  read_topic_remarks(page);
+  read_topic_remarks(page, impl_->vocabulary);
   drop_conditions_of_checks(page);
   return page.finish();
 }

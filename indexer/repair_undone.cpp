@@ -39,6 +39,18 @@ bool is_denied_next(const NotePage& page, std::size_t next) {
          word == "put";
 }
 
+// Only what there are several alike of can change places: a coil or a relay, but not a turbo.
+bool comes_in_several(const NotePage& page, TokenRange group) {
+  for (std::size_t i = group.first; i < group.last; ++i) {
+    const std::string& word = page.word(i);
+    for (const char* part : {"coil", "injector", "plug", "relay", "sensor", "tyre", "wheel", "fuse",
+                             "bulb", "lead", "charger", "cable", "key", "lamp", "module"}) {
+      if (word.starts_with(part)) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 bool is_undone_before(const NotePage& page, std::size_t at) {
@@ -91,7 +103,7 @@ bool is_test_swap(const NotePage& page, TokenRange work, TokenRange group, Token
   for (std::size_t i = around.first; i < around.last; ++i) {
     if (names_us(page.word(i))) return true;
   }
-  return !said.by;
+  return !said.by && comes_in_several(page, group);
 }
 
 bool is_put_in(const NotePage& page, std::size_t put, TokenRange part) {

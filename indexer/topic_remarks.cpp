@@ -64,7 +64,8 @@ std::optional<Topic> topic_of(const RecognisedItem& item) {
 
 class TopicRemarks {
  public:
-  explicit TopicRemarks(NotePage& page) : page_(page) {}
+  TopicRemarks(NotePage& page, const Vocabulary& vocabulary)
+      : page_(page), vocabulary_(vocabulary) {}
 
   void read() {
     for (std::size_t i = 0; i < page_.size();) {
@@ -88,7 +89,7 @@ class TopicRemarks {
     const bool is_lamp = page_.token(said->word).stem == "lamp";
     if (is_lamp ? !said->lit : !said->denied) return;
     const std::string_view symptom = meant(said->word);
-    if (symptom.empty() || is_read(symptom)) return;
+    if (symptom.empty() || !is_offered(symptom) || is_read(symptom)) return;
     RecognisedItem item =
         recognised_item(ItemKind::kSymptom, std::string(symptom), page_.span_of(clause));
     if (said->denied) item.state = Presence::kAbsent;
@@ -138,6 +139,11 @@ class TopicRemarks {
     return symptom;
   }
 
+  bool is_offered(std::string_view symptom) const {
+    const Entry* entry = vocabulary_.find(EntryKind::kSymptom, symptom);
+    return entry != nullptr && entry->retired.empty();
+  }
+
   bool is_read(std::string_view symptom) const {
     return std::any_of(page_.items().begin(), page_.items().end(), [&](const auto& item) {
       return item.kind == ItemKind::kSymptom && item.id == symptom;
@@ -145,12 +151,13 @@ class TopicRemarks {
   }
 
   NotePage& page_;
+  const Vocabulary& vocabulary_;
 };
 
 }  // namespace
 
-void read_topic_remarks(NotePage& page) {
-  TopicRemarks(page).read();
+void read_topic_remarks(NotePage& page, const Vocabulary& vocabulary) {
+  TopicRemarks(page, vocabulary).read();
 }
 
 }  // namespace shoplore

@@ -127,7 +127,7 @@ class PlanForm {
  private:
   Json proposed() const {
     if (!plan_.proposed) return nullptr;
-    return {{"fixes", plan_.proposed->fixes},
+    return {{"fixes", proposed_in_order(plan_)},
             {"because", name_of(plan_.proposed->because)},
             {"cases", plan_.proposed->cases}};
   }

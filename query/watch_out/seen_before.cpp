@@ -92,17 +92,21 @@ std::string comeback_text(const PastVisit& visit, Date day, const Vocabulary& vo
                      display_fixes(visit.fixes, vocabulary));
 }
 
-// Of the visit with the highest reading, where that is above the present one.
-std::string odometer_text(const std::vector<PastVisit>& visits, std::optional<Kilometres> now) {
-  const auto highest = std::max_element(
-      visits.begin(), visits.end(), [](const PastVisit& a, const PastVisit& b) {
+// The visit with the highest reading, where that is above the present one; null where none is.
+const PastVisit* odometer_higher_at(const std::vector<PastVisit>& visits,
+                                    std::optional<Kilometres> now) {
+  const auto highest =
+      std::max_element(visits.begin(), visits.end(), [](const PastVisit& a, const PastVisit& b) {
         return a.km.value_or(Kilometres{}) < b.km.value_or(Kilometres{});
       });
-  if (!now || !highest->km || *highest->km <= *now) return "";
+  return now && highest->km && *highest->km > *now ? &*highest : nullptr;
+}
+
+std::string odometer_text(const PastVisit& visit, Kilometres now) {
   return fmt::format(
-      ". The odometer stood higher then ({} km, {}) than now ({} km): one reading is wrong, or it "
-      "was changed",
-      thousands(highest->km->value), highest->ref, thousands(now->value));
+      "The odometer stands at {} km, lower than the {} km of {} ({}): one reading is wrong, it was "
+      "changed, or this is another vehicle. ",
+      thousands(now.value), thousands(visit.km->value), format_date(visit.opened), visit.ref);
 }
 
 }  // namespace
@@ -142,7 +146,11 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   if (before != nullptr) {
     warning.text += comeback_text(*before, *vehicle.day, question.vocabulary);
   }
-  warning.text += odometer_text(visits, vehicle.km);
+  // A wrong reading or vehicle spoils whatever is said of it: it counts in full.
+  if (const PastVisit* higher = odometer_higher_at(visits, vehicle.km)) {
+    warning.text = odometer_text(*higher, *vehicle.km) + warning.text;
+    warning.how_often = 1;
+  }
   for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
     if (warning.cases.size() == kCasesBehind) break;
     warning.cases.push_back(visit->id);

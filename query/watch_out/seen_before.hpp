@@ -4,10 +4,10 @@
 // pointed out when an earlier repair was done at most kComebackWindow before and the vehicle then
 // had a symptom or a code of this question, or what was found then is a cause likely now. That it
 // may be one is all that is said: the same words can have another cause; a case that already
-// follows another says it by itself. An odometer that stood higher before is pointed out: one of the
-// readings is wrong, or it was changed. The case asked about is no visit of its own past, nor is
-// anything recorded after it was opened. Reads the records, not the index: as many bodies as the
-// vehicle has visits. Threads and errors: the store's.
+// follows another says it by itself. An odometer that stood higher before is told
+// first. The case asked about is no visit of its own past, nor is anything recorded after it was
+// opened. Reads the records, not the index: as many bodies as the vehicle has visits. Threads and
+// errors: the store's.
 #pragma once
 
 #include <optional>

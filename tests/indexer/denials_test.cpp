@@ -133,6 +133,17 @@ TEST(Denials, AThingThatIsWellIsNoSymptom) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(Denials, AnOrderBehindAWarningDoesNotDenyIt) {
+  for (const char* order : {"do not drive", "dont touch orange cables", "not cleared"}) {
+    const auto lines = lines_of(std::string("isolation warning ") + order);
+    EXPECT_EQ(lines, std::vector<std::string>{"symptom isolation_warning"}) << order;
+  }
+}
+
+TEST(Denials, AQuestionWhetherAllIsWellDeniesNothing) {
+  EXPECT_EQ(lines_of("brakes grind ok?"), std::vector<std::string>{"symptom brake_grinding"});
+}
+
 TEST(Denials, ASearchInVainAnswersAQuestion) {
   const std::vector<NoteRow> table{{"Oil leak? Can't see one", {"symptom oil_leak absent"}},
                                    {"Misfire? couldn't find any", {"symptom misfire absent"}},

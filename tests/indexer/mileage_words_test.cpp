@@ -48,6 +48,14 @@ TEST(MileageWords, ANumberIsAMileageByTheWordsBesideIt) {
   }
 }
 
+TEST(MileageWords, AVehicleThatHasRunFarIsNoStretch) {
+  for (const char* text : {"120,000 km service light on", "85,000 km range has dropped",
+                           "120,000 km old battery", "last 142,000 km"}) {
+    const auto items = read_mileages(text, DistanceUnit::kKilometres);
+    EXPECT_EQ(items.size(), 1U) << text;
+  }
+}
+
 TEST(MileageWords, OtherDistancesAndCountsAreNoMileage) {
   for (const char* text : {"came back after 3000 km",
                            "every 6000 km",

@@ -114,6 +114,9 @@ TEST(OtherSenses, AFluidAndASmellAreOfTheThingSpokenOf) {
        {"symptom slipping_gearbox", "check gearbox_fluid_look fail"}},
       {"brake fluid low", {"symptom brake_fluid_low"}},
       {"burnt smell behind the dash", {"symptom burning_smell_electrical"}},
+      {"oil leak. burning smell behind the radio",
+       {"symptom oil_leak", "symptom burning_smell_electrical"}},
+      {"blower motor noisy. stalls", {"symptom blower_noise", "symptom stalls"}},
       {"clutch slips, burnt smell", {"symptom clutch_slips"}},
       {"display unplugged and replugged", {}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;

@@ -64,8 +64,9 @@ TEST(RepairUndone, PartsThatChangedPlacesAreATest) {
                            "we swapped the coils", "changed coils round"}) {
     EXPECT_TRUE(is_swap_for_test(text)) << text;
   }
-  for (const char* text : {"coil replaced", "battery swapped 2 months ago",
-                           "battery swapped by the owner", "battery already swapped"}) {
+  for (const char* text :
+       {"coil replaced", "battery swapped 2 months ago", "battery swapped by the owner",
+        "battery already swapped", "egr valve swapped", "turbo swapped, still no power"}) {
     EXPECT_FALSE(is_swap_for_test(text)) << text;
   }
 }
@@ -109,7 +110,8 @@ TEST(RepairUndone, WhatChangedPlacesOrWentInWrongIsNoRepair) {
 TEST(RepairUndone, ASwapToldOfByTheNextClauseIsOne) {
   const std::vector<NoteRow> table{
       {"belt tensioner swapped, here 7 mo ago", {"earlier_repair replace belt_tensioner here"}},
-      {"belt tensioner swapped", {}}};
+      {"belt tensioner swapped", {"earlier_repair replace belt_tensioner elsewhere"}},
+      {"ignition coil swapped", {}}};
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 

@@ -26,9 +26,9 @@ TEST(SimilarCasesDemo, TheFirstAreOfTheSameCause) {
   for (const DemoCase& drawn : shop.unseen(300, 7)) {
     const auto cause = shop.cause_of(drawn);
     if (!cause || seen[*cause] < kShown || drawn.record.complaint.empty()) continue;
-    const auto page = find_similar({drawn.record.complaint, {}, kShown, ""}, shop.snapshot(),
-                                   shop.records().store(), shop.vocabulary(),
-                                   shop.records().recogniser());
+    const auto page =
+        find_similar({drawn.record.complaint, {}, kShown, ""}, shop.snapshot(),
+                     shop.records().store(), shop.vocabulary(), shop.records().recogniser());
     ASSERT_TRUE(page) << describe(page.error());
     const std::string name =
         display_cause_key(cause_key(*drawn.record.cause, shop.vocabulary()), shop.vocabulary());

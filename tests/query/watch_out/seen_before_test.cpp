@@ -15,6 +15,7 @@ namespace {
 
 using ::testing::HasSubstr;
 using ::testing::Not;
+using ::testing::StartsWith;
 
 const EvidenceItem kFlat{"symptom:lack_of_power", "present"}, kLoud{"symptom:wheel_hum", "present"};
 constexpr const char* kPlate = "AB 12 CD";
@@ -69,10 +70,14 @@ class SeenBefore : public ::testing::Test {
 
 TEST_F(SeenBefore, AnOdometerThatStoodHigherIsPointedOut) {
   const auto lower = warned("2025-01-10", {kLoud}, "", {}, "", Kilometres{130'999});
-  EXPECT_THAT(lower->text, HasSubstr(". The odometer stood higher then (131,000 km, two) than now "
-                                     "(130,999 km): one reading is wrong, or it was changed"));
+  EXPECT_THAT(lower->text,
+              StartsWith("The odometer stands at 130,999 km, lower than the 131,000 km of "
+                         "2024-09-01 (two): one reading is wrong, it was changed, or this is "
+                         "another vehicle. This vehicle was here 2 times before"));
+  EXPECT_EQ(lower->how_often, 1);
   const auto equal = warned("2025-01-10", {kLoud}, "", {}, "", Kilometres{131'000});
   EXPECT_THAT(equal->text, Not(HasSubstr("odometer")));
+  EXPECT_LT(equal->how_often, 1);
   EXPECT_THAT(warned("2025-01-10", {kLoud})->text, Not(HasSubstr("odometer")));
 }
 
