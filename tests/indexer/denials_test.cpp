@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include "indexer/note_words.hpp"
+#include "indexer/phrase_form.hpp"
+#include "indexer/text.hpp"
 #include "tests/indexer/note_lines.hpp"
 
 namespace shoplore {
@@ -137,6 +140,17 @@ TEST(Denials, AnOrderBehindAWarningDoesNotDenyIt) {
   for (const char* order : {"do not drive", "dont touch orange cables", "not cleared"}) {
     const auto lines = lines_of(std::string("isolation warning ") + order);
     EXPECT_EQ(lines, std::vector<std::string>{"symptom isolation_warning"}) << order;
+  }
+}
+
+// Else any "not" behind the symptom's name would deny it, whatever comes after.
+TEST(Denials, NoContraryEndsInABareNegation) {
+  for (const auto& [id, entry] : built_in_vocabulary().entries(EntryKind::kSymptom)) {
+    for (const std::string& contrary : entry.contraries) {
+      std::vector<std::string> words;
+      for (const Word& word : words_of(contrary)) words.push_back(word.text);
+      EXPECT_FALSE(is_negation(phrase_form(words).back())) << id << ": " << contrary;
+    }
   }
 }
 
