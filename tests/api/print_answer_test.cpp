@@ -153,8 +153,8 @@ TEST(PrintAnswer, LooksLikeThis) {
   answer.likely_causes.resize(1);
   answer.causes_left_out = 0;
   EXPECT_EQ(printed(answer, 80),
-            R"(Understood  2016 Brackwater · 142,000 km · P0299 (boost lower than asked for)
-            no whistle under load
+            R"text(Understood  2016 Brackwater · 142,000 km · P0299 (boost lower than asked for)
+            whistle under load (absent)
             (142k taken as kilometres)
 Not understood  "foo" (did you mean: test for fools?)
 
@@ -166,15 +166,15 @@ Likely causes
      replace wastegate linkage                     9        7 of 8             1
      why                                        with this cause  all other cases
      P0299                                ×5.8         17 of 19      60 of 1,200
-     no whistle under load                ÷1.6           2 of 4          9 of 12
+     whistle under load (absent)          ÷1.6           2 of 4          9 of 12
   –  something not in these records                                       p  .02
   bar: 90 % interval of the share; p: the model's probability; × and ÷: what a
   finding does to the odds of the cause
 
 How wide we looked
   1. engine family bw16d, P0299: 3 cases, 3 vehicles
-  2. make brackwater, the same without "no whistle under load": 19 cases, 17
-     vehicles
+  2. make brackwater, the same without "whistle under load (absent)": 19 cases,
+     17 vehicles
 
 Next check
   !  Stop checking and repair: expected 4 h 59 min at once, 5 h 15 min with the
@@ -203,7 +203,7 @@ Cautions
 
 Counts are evidence, not a diagnosis. Follow the vehicle maker's procedure and
 local rules. Records as of revision 2412, 2,400 counted cases.
-)");
+)text");
 }
 
 }  // namespace
