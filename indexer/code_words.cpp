@@ -1,18 +1,11 @@
 #include "indexer/code_words.hpp"
 
-#include <algorithm>
 #include <array>
 #include <utility>
 
+#include "indexer/word_list.hpp"
+
 namespace shoplore {
-namespace {
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-}  // namespace
 
 std::optional<CodeStatus> status_of_word(std::string_view word) {
   using enum CodeStatus;

@@ -71,8 +71,7 @@ bool is_short_number(std::string_view word) {
 }  // namespace
 
 bool parted_by_comma(const NotePage& page, std::size_t before, std::size_t after) {
-  const std::string_view between =
-      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
+  const std::string_view between = page.between(before, after);
   return between.find(',') != between.npos && between.find_first_of(";.:!?\n") == between.npos;
 }
 

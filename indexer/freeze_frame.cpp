@@ -7,16 +7,12 @@
 #include <string>
 
 #include "indexer/text.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::size_t kLongestName = 6;  // words
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 bool is_digit(char c) {
   return c >= '0' && c <= '9';

@@ -1,12 +1,12 @@
 #include "indexer/mileage_words.hpp"
 
-#include <algorithm>
 #include <array>
 #include <string>
 
 #include "indexer/note_words.hpp"
 #include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
@@ -14,11 +14,6 @@ namespace {
 // What is said of a stretch driven, a countdown or a consumption stays below this; a mileage
 // beside the same word ("over 90,000 km", "92k km, back again") is mostly above.
 constexpr double kLongestStretch = 30'000;
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 struct WordBefore {
   std::string word;

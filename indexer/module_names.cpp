@@ -5,16 +5,12 @@
 
 #include "indexer/code_words.hpp"
 #include "indexer/fault_code.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::size_t kLongestName = 6;  // words
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 bool is_short_name(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(

@@ -76,8 +76,7 @@ class NoCodesReader {
 
   // On one line and in one sentence.
   bool close(std::size_t i, std::size_t j) const {
-    const std::string_view gap =
-        page_.text().substr(page_.token(i).end, page_.token(j).begin - page_.token(i).end);
+    const std::string_view gap = page_.between(i, j);
     return gap.find_first_of(";.\n") == gap.npos;
   }
 

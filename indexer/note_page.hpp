@@ -38,6 +38,10 @@ class NotePage {
 
   // Whether both are tokens of one clause; false beyond the ends.
   [[nodiscard]] bool same_clause(std::size_t i, std::size_t j) const;
+  // The text from the end of one token to the beginning of a later one.
+  [[nodiscard]] std::string_view between(std::size_t i, std::size_t later) const {
+    return text().substr(tokens_[i].end, tokens_[later].begin - tokens_[i].end);
+  }
   // The tokens that touch these bytes.
   [[nodiscard]] TokenRange tokens_at(Span span) const;
   [[nodiscard]] Span span_of(TokenRange range) const;

@@ -5,13 +5,11 @@
 #include <array>
 #include <unordered_set>
 
+#include "indexer/spelled_numbers.hpp"
+#include "indexer/word_list.hpp"
+
 namespace shoplore {
 namespace {
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 constexpr auto kOrdinary = std::to_array<std::string_view>(
     {"along",   "alone",   "alter",    "always",  "blank",   "blind",    "bounding", "breaking",
@@ -337,14 +335,14 @@ bool limits_wellness(std::string_view word) {
 
 bool is_filler(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"completely",     "totally",  "really",   "bit",       "little",  "slightly",
-       "still",          "too",      "quite",    "badly",     "goes",    "go",
-       "going",          "gone",     "went",     "getting",   "becomes", "become",
-       "became",         "stays",    "stay",     "stayed",    "keeps",   "keep",
-       "kept",           "seems",    "feels",    "feel",      "feeling", "suddenly",
-       "down",           "away",     "off",      "just",      "own",     "only",
-       "more",           "much",     "terribly", "horrible",  "bad",     "starts",
-       "started",        "being",    "very",     "sometimes", "often",   "occasionally",
+      {"completely",     "totally", "really",   "bit",       "little",  "slightly",
+       "still",          "too",     "quite",    "badly",     "goes",    "go",
+       "going",          "gone",    "went",     "getting",   "becomes", "become",
+       "became",         "stays",   "stay",     "stayed",    "keeps",   "keep",
+       "kept",           "seems",   "feels",    "feel",      "feeling", "suddenly",
+       "down",           "away",    "off",      "just",      "own",     "only",
+       "more",           "much",    "terribly", "horrible",  "bad",     "starts",
+       "started",        "being",   "very",     "sometimes", "often",   "occasionally",
        "intermittently", "randomly"});
   return holds(words, word) || says_position(word);
 }
@@ -358,14 +356,9 @@ bool is_named_by_voltage(std::string_view word) {
 }
 
 std::optional<int> small_number(std::string_view word) {
-  constexpr auto kNames = std::to_array<std::string_view>(
-      {"one",     "two",     "three",     "four",     "five",     "six",      "seven",
-       "eight",   "nine",    "ten",       "eleven",   "twelve",   "thirteen", "fourteen",
-       "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"});
+  constexpr int kMost = 20;
   if (word == "a" || word == "an") return 1;
-  if (const auto named = std::find(kNames.begin(), kNames.end(), word); named != kNames.end()) {
-    return static_cast<int>(named - kNames.begin()) + 1;
-  }
+  if (const auto named = number_word(word); named && *named > 0 && *named <= kMost) return named;
   const bool digits =
       !word.empty() && word.size() <= 2 && word.find_first_not_of("0123456789") == word.npos;
   if (!digits) return std::nullopt;

@@ -123,8 +123,7 @@ bool smells_by_itself(std::string_view word) {
 
 // Whether a full stop stands between the two tokens: what was said before it is another matter.
 bool is_parted(const NotePage& page, std::size_t from, std::size_t to) {
-  const std::string_view between =
-      page.text().substr(page.token(from).end, page.token(to).begin - page.token(from).end);
+  const std::string_view between = page.between(from, to);
   return between.find(". ") != std::string_view::npos ||
          between.find_first_of(";\n") != std::string_view::npos;
 }

@@ -159,8 +159,7 @@ bool RepairLinks::joined_by_comma(const PhraseMatch& a, const PhraseMatch& b,
     ++i;
   }
   if (!page_.same_clause(i, b.first)) return false;
-  const std::string_view between =
-      page_.text().substr(page_.token(i - 1).end, page_.token(i).begin - page_.token(i - 1).end);
+  const std::string_view between = page_.between(i - 1, i);
   return between.starts_with(",") && names_only_parts(leads ? b : a);
 }
 

@@ -1,19 +1,11 @@
 #include "indexer/repair_words.hpp"
 
-#include <algorithm>
 #include <array>
 
 #include "indexer/note_words.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
-namespace {
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-}  // namespace
 
 bool is_past(std::string_view word) {
   constexpr auto words = std::to_array<std::string_view>(

@@ -5,16 +5,12 @@
 
 #include "indexer/code_words.hpp"
 #include "indexer/module_names.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::size_t kLongest = 14;  // words
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 // Words that a heading, a total and "no faults" are made of, apart from names.
 bool is_furniture(std::string_view word) {

@@ -10,14 +10,10 @@
 #include "indexer/report_cells.hpp"
 #include "indexer/report_heading.hpp"
 #include "indexer/text.hpp"
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
-
-template <std::size_t N>
-bool holds(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 bool is_number(std::string_view word) {
   return word.find_first_not_of("0123456789") == word.npos;

@@ -1,10 +1,11 @@
 #include "indexer/speed_conditions.hpp"
 
-#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
 #include <string_view>
+
+#include "indexer/word_list.hpp"
 
 namespace shoplore {
 namespace {
@@ -37,11 +38,6 @@ std::optional<double> number_of(std::string_view word) {
     number = number * 10 + (c - '0');
   }
   return number;
-}
-
-template <std::size_t kSize>
-bool holds(const std::array<std::string_view, kSize>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 // What the words before a speed say of it: "below 110 km/h" is no higher speed, "over 5 mph" no

@@ -7,26 +7,13 @@
 #include <string>
 #include <utility>
 
+#include "indexer/text.hpp"
 #include "indexer/text_scan.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr int kHundred = 100, kThousand = 1'000;
-
-// The value of a word below a hundred; nothing of other words.
-std::optional<int> below_hundred(std::string_view word) {
-  constexpr auto words = std::to_array<std::pair<std::string_view, int>>(
-      {{"zero", 0},     {"one", 1},      {"two", 2},        {"three", 3},     {"four", 4},
-       {"five", 5},     {"six", 6},      {"seven", 7},      {"eight", 8},     {"nine", 9},
-       {"ten", 10},     {"eleven", 11},  {"twelve", 12},    {"thirteen", 13}, {"fourteen", 14},
-       {"fifteen", 15}, {"sixteen", 16}, {"seventeen", 17}, {"eighteen", 18}, {"nineteen", 19},
-       {"twenty", 20},  {"thirty", 30},  {"forty", 40},     {"fourty", 40},   {"fifty", 50},
-       {"sixty", 60},   {"seventy", 70}, {"eighty", 80},    {"ninety", 90}});
-  const auto found = std::find_if(words.begin(), words.end(),
-                                  [&](const auto& each) { return each.first == word; });
-  return found == words.end() ? std::nullopt : std::optional(found->second);
-}
 
 struct SpelledWord {
   std::string text;
@@ -36,9 +23,7 @@ struct SpelledWord {
 SpelledWord word_at(std::string_view text, std::size_t begin) {
   std::size_t end = begin;
   while (is_word_char(byte_at(text, end))) ++end;
-  std::string word(text.substr(begin, end - begin));
-  for (char& c : word) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return {std::move(word), end};
+  return {lower_case(text.substr(begin, end - begin)), end};
 }
 
 SpelledWord next_word(std::string_view text, std::size_t end) {
@@ -81,7 +66,7 @@ SpelledNumber with_decimals(std::string_view text, double whole, std::size_t end
   if (word.text != "point") return number;
   double place = 0.1;
   for (word = next_word(text, word.end);; word = next_word(text, word.end)) {
-    const auto digit = word.text == "oh" ? std::optional(0) : below_hundred(word.text);
+    const auto digit = word.text == "oh" ? std::optional(0) : number_word(word.text);
     if (!digit || *digit > 9) return number;
     number = {number.value + *digit * place, word.end};
     place /= 10;
@@ -89,6 +74,19 @@ SpelledNumber with_decimals(std::string_view text, double whole, std::size_t end
 }
 
 }  // namespace
+
+std::optional<int> number_word(std::string_view word) {
+  constexpr auto words = std::to_array<std::pair<std::string_view, int>>(
+      {{"zero", 0},     {"one", 1},      {"two", 2},        {"three", 3},     {"four", 4},
+       {"five", 5},     {"six", 6},      {"seven", 7},      {"eight", 8},     {"nine", 9},
+       {"ten", 10},     {"eleven", 11},  {"twelve", 12},    {"thirteen", 13}, {"fourteen", 14},
+       {"fifteen", 15}, {"sixteen", 16}, {"seventeen", 17}, {"eighteen", 18}, {"nineteen", 19},
+       {"twenty", 20},  {"thirty", 30},  {"forty", 40},     {"fourty", 40},   {"fifty", 50},
+       {"sixty", 60},   {"seventy", 70}, {"eighty", 80},    {"ninety", 90}});
+  const auto found = std::find_if(words.begin(), words.end(),
+                                  [&](const auto& each) { return each.first == word; });
+  return found == words.end() ? std::nullopt : std::optional(found->second);
+}
 
 std::optional<SpelledNumber> spelled_number_at(std::string_view text, std::size_t begin) {
   Whole whole;
@@ -104,7 +102,7 @@ std::optional<SpelledNumber> spelled_number_at(std::string_view text, std::size_
     SpelledWord taken = word;
     if (may_join && word.text == "and") taken = next_word(text, word.end);
     const int multiple = multiple_of(taken.text);
-    const auto value = below_hundred(taken.text);
+    const auto value = number_word(taken.text);
     if (value && whole.takes(*value)) {
       whole.group += *value;
       whole.any = true;
@@ -128,7 +126,7 @@ std::optional<SpelledNumber> spelled_year_at(std::string_view text, std::size_t 
     const int century = first.text == "twenty" ? 2'000 : 1'900;
     if (second.text == "oh") {
       const SpelledWord digit = next_word(text, second.end);
-      const auto year = below_hundred(digit.text);
+      const auto year = number_word(digit.text);
       if (!year || *year > 9) return std::nullopt;
       return SpelledNumber{static_cast<double>(century + *year), digit.end};
     }

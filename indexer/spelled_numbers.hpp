@@ -16,6 +16,9 @@ struct SpelledNumber {
   std::size_t end = 0;  // the byte after its last word
 };
 
+// The value of one word, "zero" to "ninety" in lower case; nothing of other words.
+[[nodiscard]] std::optional<int> number_word(std::string_view word);
+
 // The number whose words begin at this byte, the longest that can be read; below a million. Words
 // are parted by single spaces or hyphens. Empty where no word of a number begins.
 [[nodiscard]] std::optional<SpelledNumber> spelled_number_at(std::string_view text,

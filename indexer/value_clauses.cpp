@@ -6,8 +6,7 @@
 namespace shoplore {
 
 bool leads_on(const NotePage& page, std::size_t before, std::size_t after) {
-  const std::string_view between =
-      page.text().substr(page.token(before).end, page.token(after).begin - page.token(before).end);
+  const std::string_view between = page.between(before, after);
   return between.find_first_of(";.!\n/") == between.npos;
 }
 

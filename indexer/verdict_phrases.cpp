@@ -182,8 +182,7 @@ bool is_condition_of_things(std::string_view word) {
 // Whether a word follows with nothing but blanks between: "no -> fail" stands apart.
 bool goes_on_behind(const NotePage& page, std::size_t i) {
   if (!page.same_clause(i, i + 1)) return false;
-  const std::string_view between =
-      page.text().substr(page.token(i).end, page.token(i + 1).begin - page.token(i).end);
+  const std::string_view between = page.between(i, i + 1);
   return between.find_first_not_of(" \t") == between.npos;
 }
 

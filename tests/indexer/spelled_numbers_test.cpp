@@ -78,5 +78,12 @@ TEST(SpelledNumbers, TellMileageYearAndReadings) {
   for (const NoteRow& row : table) EXPECT_EQ(lines_of(row.text), row.items) << row.text;
 }
 
+TEST(SpelledNumbers, AWordIsANumberUpToNinety) {
+  EXPECT_EQ(number_word("zero"), 0);
+  EXPECT_EQ(number_word("nineteen"), 19);
+  EXPECT_EQ(number_word("ninety"), 90);
+  for (const char* word : {"", "a", "hundred", "tens", "Two"}) EXPECT_FALSE(number_word(word)) << word;
+}
+
 }  // namespace
 }  // namespace shoplore
