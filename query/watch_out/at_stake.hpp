@@ -6,18 +6,20 @@
 //
 //   what ignoring a warning costs = minutes at stake x how often
 //
-// | kind               | minutes at stake                         | how often |
-// |--------------------|------------------------------------------|--------------------------------|
-// | seen_before        | repair of the cause found last time      | 1 when it may be a comeback, |
-// |                    |                                          | else kStoryOnly | |
-// earlier_repair     | repair of the component it is about      | share of those like this one   |
-// | fix_came_back      | repair of the cause, done once more      | share x probability of cause |
-// | work_sign          | repair of the cause, gone the wrong way  | share (x probability of the |
-// |                    |                                          | cause when not seen yet) | |
-// pass_, fail_misled | the check and the repair of the cause    | share x probability of cause   |
-// | contributing_cause | repair of the contributing cause         | share x probability of cause |
-// | codes_cleared      | kUsualMinutes of reading codes again     | share; 1 where none is known |
-// | part_brand         | repair of the component, done once more  | share less the others' share |
+// | kind               | minutes at stake                       | how often                    |
+// |--------------------|----------------------------------------|------------------------------|
+// | seen_before        | repair of the cause found last time;   | 1 when it may be a comeback, |
+// |                    | odometer stood higher: of the dearest  | or the odometer stood        |
+// |                    | likely cause                           | higher; else kStoryOnly      |
+// | earlier_repair     | repair of the component it is about    | share of those like this one |
+// | fix_came_back      | repair of the cause, done once more    | share x probability of cause |
+// | work_sign          | repair of the cause, gone the wrong    | share (x probability of the  |
+// |                    | way                                    | cause when not seen yet)     |
+// | pass_, fail_misled | the check and the repair of the cause  | share x probability of cause |
+// | contributing_cause | repair of the contributing cause       | share x probability of cause |
+// | codes_cleared      | kUsualMinutes of reading codes again   | share; 1 where none is known |
+// | part_brand         | repair of the component, done once     | share less the others' share |
+// |                    | more                                   |                              |
 //
 // Pure functions, any thread.
 #pragma once

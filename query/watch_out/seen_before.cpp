@@ -146,9 +146,12 @@ Result<std::optional<Warning>> warn_of_visits_before(const VehicleNow& vehicle,
   if (before != nullptr) {
     warning.text += comeback_text(*before, *vehicle.day, question.vocabulary);
   }
-  // A wrong reading or vehicle spoils whatever is said of it: it counts in full.
+  // A repair chosen by the story of another vehicle is at stake, whichever is the dearest here.
   if (const PastVisit* higher = odometer_higher_at(visits, vehicle.km)) {
     warning.text = odometer_text(*higher, *vehicle.km) + warning.text;
+    for (const LikelyRow& likely : likely_rows(question)) {
+      warning.minutes = std::max(warning.minutes, minutes_of_cause(likely.key(), question.figures));
+    }
     warning.how_often = 1;
   }
   for (auto visit = visits.rbegin(); visit != visits.rend(); ++visit) {
