@@ -46,7 +46,6 @@ struct LikelyCause {
   double prior = 0;                      // how common it is
   double pairs = 0;                      // findings that say partly the same
   double likeness = 0;                   // how like its past cases as a whole, against the usual
-  double mentions = 0;                   // how much a case of it usually mentions
   double others = 0;                     // minus what all other rows weigh, and the usual likeness
   std::vector<FixCount> fixes;           // single fixes; a case with several counts under each
   std::vector<FixCount> fixes_together;  // what was done together; each case counts once
@@ -91,6 +90,7 @@ struct Answer {
   std::uint32_t causes_left_out = 0;       // further causes below the rows shown
   double left_out_probability = 0;         // their probability together
   std::vector<Width> breadth;              // narrowest first; the last is the one counted by
+  std::vector<EvidenceItem> never_seen;    // findings that no case holds: they weigh nothing
   bool nothing_matches = false;            // then nothing is ranked
   CheckAdvice next;                        // what to check next
   std::vector<Warning> watch_out;          // the dearest to ignore first

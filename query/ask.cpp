@@ -89,7 +89,6 @@ LikelyCause likely_cause(const RankedCause& ranked, double usual, const Breadth&
   row.prior = ranked.prior;
   row.pairs = ranked.pairs;
   row.likeness = ranked.likeness - usual;
-  row.mentions = ranked.mentions;
   row.others = ranked.others + usual;
   std::stable_sort(row.why.begin(), row.why.end(), [](const WhyLine& a, const WhyLine& b) {
     return std::abs(a.weight) > std::abs(b.weight);
@@ -108,6 +107,7 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   const auto items = ranking_items(answer.understood.evidence);
   const auto ranking = snapshot.ranking().rank(items, question.filter);
   if (!ranking) return fail(ranking.error());
+  answer.never_seen = ranking->never_seen;
   auto breadth = look_wider(answer.understood.evidence, question.filter, counter, *ranking);
   if (!breadth) return fail(breadth.error());
   answer.breadth = breadth->widths;

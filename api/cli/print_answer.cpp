@@ -96,13 +96,17 @@ class AnswerPrinter {
             : fmt::format("No case like this one in {}.", thousands(answer_.cases_in_records));
     paragraph("  ", among + " Nothing is ranked.");
     if (answer_.cases_in_records == 0) return;
-    const std::string never =
-        filter_.empty() ? "Never seen here: " : "Never seen within the filter: ";
-    for (const Width& width : answer_.breadth) {
-      if (width.cases == 0 && width.items.size() == 1) {
-        paragraph("  ", never + display_item(width.items[0], vocabulary_) + ".");
-      }
+    never_seen();
+  }
+
+  void never_seen() {
+    std::vector<std::string> names;
+    for (const EvidenceItem& item : answer_.never_seen) {
+      names.push_back(display_item(item, vocabulary_));
     }
+    if (names.empty()) return;
+    const std::string where = filter_.empty() ? "here" : "within the filter";
+    paragraph("  ", fmt::format("Never seen {}: {}.", where, fmt::join(names, " · ")));
   }
 
   std::string scope_text(const Width& width) const {
@@ -120,6 +124,7 @@ class AnswerPrinter {
       paragraph("  ", fmt::format("counted in {} ({}): {}", counted(used.cases, "case", "cases"),
                                   counted(used.vehicles, "vehicle", "vehicles"), scope_text(used)));
     }
+    never_seen();
     measure();
     for (std::size_t i = 0; i < answer_.likely_causes.size(); ++i) cause(i);
     rest();
@@ -211,7 +216,6 @@ class AnswerPrinter {
       };
       add("taken together (partly the same information)", c.pairs);
       add("like its past cases as a whole", c.likeness);
-      add("conditions a case of it usually mentions", c.mentions);
       details(rows);
     }
   }

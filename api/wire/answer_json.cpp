@@ -95,6 +95,7 @@ class AnswerForm {
     json["causes_left_out"] = a.causes_left_out;
     json["left_out_probability"] = a.left_out_probability;
     json["breadth"] = list_of(a.breadth, [&](const auto& w) { return width(w); });
+    json["never_seen"] = items(a.never_seen);
     json["nothing_matches"] = a.nothing_matches;
     json["next_checks"] = list_of(a.next.checks, [&](const auto& c) { return check(c); });
     json["questions"] = list_of(a.next.questions, [&](const auto& c) { return check(c); });
@@ -172,22 +173,19 @@ class AnswerForm {
 
   Json cause(const LikelyCause& c) const {
     const auto fix = [&](const auto& f) { return fix_count(f); };
-    return {{"component", c.component},
-            {"failure", c.failure},
-            {"name", display_cause(c.component, c.failure, vocabulary_)},
-            {"share", share_form(c.share)},
-            {"vehicles", c.vehicles},
-            {"seen", c.seen},
-            {"probability", c.probability},
-            {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
-            {"log_odds",
-             {{"prior", c.prior},
-              {"pairs", c.pairs},
-              {"likeness", c.likeness},
-              {"mentions", c.mentions},
-              {"others", c.others}}},
-            {"fixes", list_of(c.fixes, fix)},
-            {"fixes_together", list_of(c.fixes_together, fix)}};
+    return {
+        {"component", c.component},
+        {"failure", c.failure},
+        {"name", display_cause(c.component, c.failure, vocabulary_)},
+        {"share", share_form(c.share)},
+        {"vehicles", c.vehicles},
+        {"seen", c.seen},
+        {"probability", c.probability},
+        {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
+        {"log_odds",
+         {{"prior", c.prior}, {"pairs", c.pairs}, {"likeness", c.likeness}, {"others", c.others}}},
+        {"fixes", list_of(c.fixes, fix)},
+        {"fixes_together", list_of(c.fixes_together, fix)}};
   }
 
   Json leading(const LeadingCause& c) const {

@@ -69,6 +69,7 @@ std::string fit_json(const KeptKnobs& kept) {
               {"eta", kept.knobs.eta},
               {"growth", kept.knobs.growth},
               {"strength", kept.knobs.strength},
+              {"listing", kept.knobs.listing},
               {"sureness", kept.knobs.sureness}}
       .dump();
 }

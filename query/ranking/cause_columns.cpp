@@ -74,21 +74,6 @@ void add_likeness(const QuestionCounts& counts, const std::vector<std::vector<do
   }
 }
 
-void add_mentions(const QuestionCounts& counts, const Smoothing& smoothing, CauseColumns& columns) {
-  const auto listed = static_cast<double>(std::count_if(
-      counts.items.begin(), counts.items.end(),
-      [](const ItemCounts& item) { return known_by(item.item.attribute) == KnownBy::kMention; }));
-  const double all = std::accumulate(counts.mentions.begin(), counts.mentions.end(), 0.0);
-  const double cases = std::accumulate(counts.seen.begin(), counts.seen.end(), 0.0);
-  if (listed == 0 || all <= 0 || cases <= 0) return;
-  const double mean = all / cases;
-  for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
-    const double own =
-        (counts.mentions[c] + smoothing.mentions * mean) / (counts.seen[c] + smoothing.mentions);
-    columns.mentions[c] = -listed * std::log(own / mean);
-  }
-}
-
 }  // namespace
 
 double rate_in(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
@@ -101,9 +86,26 @@ double item_part(const ItemCounts& counts, CauseNumber cause, const Smoothing& s
   return std::log(rate_in(counts, cause, smoothing) / counts.background);
 }
 
+bool is_listed_when_there(const EvidenceItem& item) {
+  return kind_of_attribute(item.attribute) == "symptom" && item.value == "present";
+}
+
+std::vector<double> listed_part(const ItemCounts& item, const CauseCounts& seen,
+                                const Smoothing& smoothing) {
+  std::vector<double> part(seen.size());
+  if (!is_listed_when_there(item.item)) return part;
+  const double known = std::accumulate(item.known.begin(), item.known.end(), 0.0);
+  const double cases = std::accumulate(seen.begin(), seen.end(), 0.0);
+  const double rate = (known + 0.5) / (cases + 1), m = smoothing.attributes;
+  for (CauseNumber c = 0; c < seen.size(); ++c) {
+    part[c] = std::log((item.known[c] + m * rate) / (seen[c] + m) / rate);
+  }
+  return part;
+}
+
 CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing) {
   CauseColumns columns;
-  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.mentions,
+  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.listed,
                        &columns.even_items, &columns.even_pairs}) {
     column->resize(counts.seen.size());
   }
@@ -115,10 +117,11 @@ CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing
       columns.items[c] += item.strength * part;
       columns.even_items[c] += part;
     }
+    const std::vector<double> listed = listed_part(item, counts.seen, smoothing);
+    for (CauseNumber c = 0; c < counts.seen.size(); ++c) columns.listed[c] += listed[c];
   }
   add_pairs(counts, rates, columns);
   add_likeness(counts, rates, columns);
-  add_mentions(counts, smoothing, columns);
   return columns;
 }
 

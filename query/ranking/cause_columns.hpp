@@ -1,8 +1,8 @@
 // What evidence adds to each cause: one column for the items, one for pairs of them, one for how
-// like its past cases are, one for how many mentions it would have to show.
+// like its past cases are, one for symptoms its cases do not even name.
 //
 // With rates theta_cf = (n_cf + m p_f) / (d_cf + m), smoothed toward the background (m-estimate;
-// Cestnik 1990), k items of which k_m are mentions, epsilon = 0.7:
+// Cestnik 1990), k items, epsilon = 0.7:
 //   items_c    = sum over f of w_f ln(theta_cf / p_f)
 //   pairs_c    = sum over edges fg of 1/2 [w_f ln(theta_c,f|g / theta_cf)
 //                                          + w_g ln(theta_c,g|f / theta_cg)],
@@ -10,8 +10,10 @@
 //   likeness_c = ln mean over c's cases i of exp B_i,
 //                B_i = k ln epsilon + sum over f held by i of ln(((1 - epsilon) + epsilon theta_cf)
 //                / (epsilon theta_cf)); 0 where c has no case
-//   mentions_c = - k_m ln(Lambda_c / Lambda), Lambda_c the mean number of mentions in c's cases,
-//                shrunk toward the mean Lambda over all
+//   listed_c   = sum over symptoms f that are present of ln(r_cf / r_f), r_cf = (d_cf + m r_f) /
+//                (n_c + m), r_f = (D_f + 1/2) / (N + 1): a record names the symptoms that are
+//                there and few that are not, so a cause whose cases hardly ever speak of one is
+//                unlikely to show it. Only of symptoms: a check is known because somebody chose it.
 // The forms came out of trials on open diagnosis data. Pure functions of counts, any thread.
 #pragma once
 
@@ -28,8 +30,8 @@ struct Smoothing {
 };
 
 struct CauseColumns {
-  std::vector<double> items, pairs, likeness, mentions;  // by CauseNumber
-  std::vector<double> even_items, even_pairs;            // the same with every w_f = 1
+  std::vector<double> items, pairs, likeness, listed;  // by CauseNumber
+  std::vector<double> even_items, even_pairs;          // the same with every w_f = 1
 };
 
 [[nodiscard]] CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing);
@@ -37,6 +39,13 @@ struct CauseColumns {
 // theta_cf of one item.
 [[nodiscard]] double rate_in(const ItemCounts& counts, CauseNumber cause,
                              const Smoothing& smoothing);
+
+// Whether records name the item wherever it is there: a symptom that is present.
+[[nodiscard]] bool is_listed_when_there(const EvidenceItem& item);
+
+// ln(r_cf / r_f) of one item by cause; 0 of an item that is not listed when there.
+[[nodiscard]] std::vector<double> listed_part(const ItemCounts& item, const CauseCounts& seen,
+                                              const Smoothing& smoothing);
 
 // ln(theta_cf / p_f), which w_f weighs.
 [[nodiscard]] double item_part(const ItemCounts& counts, CauseNumber cause,

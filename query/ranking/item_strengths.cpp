@@ -74,7 +74,6 @@ Result<ItemStrengths> ItemStrengths::of(const CaseCounter& counter) {
   const auto seen = counter.by_cause({});
   if (!seen) return fail(seen.error());
   ItemStrengths out;
-  out.mentions_.resize(seen->size());
   double sum = 0, count = 0;
   for (std::size_t i = 0; i < items->size();) {
     const std::string& attribute = (*items)[i].attribute;
@@ -90,8 +89,6 @@ Result<ItemStrengths> ItemStrengths::of(const CaseCounter& counter) {
     out.weights_.emplace(attribute, weight);
     sum += weight * of_items;
     count += of_items;
-    if (known_by(attribute) != KnownBy::kMention) continue;
-    for (std::size_t c = 0; c < seen->size(); ++c) out.mentions_[c] += counts->with.front()[c];
   }
   if (sum <= 0) return out;
   for (auto& [attribute, weight] : out.weights_) weight /= sum / count;

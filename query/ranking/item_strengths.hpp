@@ -1,5 +1,4 @@
-// How much an attribute tells about the cause at all, as a weight around 1 for its items; and how
-// many mentions a cause's cases usually hold.
+// How much an attribute tells about the cause at all, as a weight around 1 for its items.
 //
 // For attribute f with values v, causes c, background p and rates theta with m = 2:
 //   U_f = sum over v, c of (n_c/N) theta_cv ln(theta_cv/p_v) / (- sum over v of p_v ln p_v),
@@ -30,12 +29,8 @@ class ItemStrengths {
   // w_f; of an attribute the records do not hold, as if it told as much as the mean.
   [[nodiscard]] double weight(std::string_view attribute) const;
 
-  // Mentions that the cases of each cause hold together, by cause.
-  [[nodiscard]] const std::vector<double>& mentions_by_cause() const { return mentions_; }
-
  private:
   std::map<std::string, double, std::less<>> weights_;
-  std::vector<double> mentions_;
 };
 
 }  // namespace shoplore

@@ -15,11 +15,10 @@ constexpr std::array<double, 3> kHidden{0, .5, .75};
 constexpr std::array<double, 4> kAttributeSmoothing{.1, .5, 2, 6};
 constexpr std::array<double, 3> kMentionSmoothing{2, 8, 32};
 constexpr RankingKnobs kStart{};
-constexpr int kMostSteps = 150;
+constexpr int kMostSteps = 300;
 
 struct Asked {
   QuestionCounts counts;
-  std::size_t items = 0;
   CauseNumber truth = 0;
 };
 
@@ -44,7 +43,7 @@ Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<
       const auto items = some_of(past->questions, hidden, random);
       auto counts = model.count(items, {}, past->stated);
       if (!counts) return fail(counts.error());
-      asked.push_back({std::move(*counts), items.size(), past->stated.cause});
+      asked.push_back({std::move(*counts), past->stated.cause});
     }
   }
   return asked;
@@ -53,7 +52,7 @@ Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<
 // Of its true cause. The same as probabilities_of, which would work everything out anew each time.
 double probability_of_truth(const Prepared& prepared, const RankingKnobs& knobs) {
   const Asked& asked = *prepared.asked;
-  const double tau = tempering(asked.items, knobs);
+  const double tau = tempering(asked.counts.items.size(), knobs);
   const auto weight = [&](CauseNumber c) {
     return prepared.priors.by_cause[c] + tau * evidence_of_cause(prepared.columns, c, knobs);
   };
@@ -82,6 +81,7 @@ double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
   return (squared((std::log(knobs.rho) - std::log(kStart.rho)) / 1.5) +
           squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5) +
           squared((knobs.growth - kStart.growth) / .2) +
+          squared((knobs.listing - kStart.listing) / .5) +
           squared((knobs.strength - kStart.strength) / .5)) /
          (2 * static_cast<double>(questions));
 }
@@ -94,6 +94,7 @@ RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) 
   knobs.eta = x[2];
   knobs.growth = x[3];
   knobs.strength = x[4];
+  knobs.listing = x[5];
   return knobs;
 }
 
@@ -115,15 +116,15 @@ struct Best {
 // At this smoothing.
 Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) {
   Objective objective{prepared, smoothing};
-  nlopt::opt search(nlopt::LN_NELDERMEAD, 5);
+  nlopt::opt search(nlopt::LN_NELDERMEAD, 6);
   search.set_min_objective(&Objective::value, &objective);
-  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0});
-  search.set_upper_bounds({std::log(10), 3, 8, 1, 2});
+  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0, 0});
+  search.set_upper_bounds({std::log(10), 3, 8, 1, 2, 3});
   search.set_xtol_rel(1e-3);
   search.set_maxeval(kMostSteps);
-  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2});
-  std::vector<double> x{std::log(kStart.rho), kStart.gamma, kStart.eta, kStart.growth,
-                        kStart.strength};
+  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2, .2});
+  std::vector<double> x{std::log(kStart.rho), kStart.gamma,    kStart.eta,
+                        kStart.growth,        kStart.strength, kStart.listing};
   Best best;
   search.optimize(x, best.value);
   best.knobs = knobs_of(x, smoothing);
@@ -144,7 +145,8 @@ double excess_sureness(const std::vector<Prepared>& prepared, const RankingKnobs
   for (const Prepared& each : prepared) {
     const Asked& asked = *each.asked;
     const Judged judged =
-        judge(probabilities_of(each.columns, asked.counts.seen, asked.items, knobs), asked.truth);
+        judge(probabilities_of(each.columns, asked.counts.seen, asked.counts.items.size(), knobs),
+              asked.truth);
     sum += judged.first - (judged.rank == 1 ? 1 : 0);
   }
   return sum / static_cast<double>(prepared.size());

@@ -22,21 +22,30 @@ double weighed(double even, double by_strength, const RankingKnobs& knobs) {
   return even + knobs.strength * (by_strength - even);
 }
 
-struct ItemTotals {
-  std::uint32_t with = 0, known = 0;
-};
+using WhyLines = std::vector<WhyLine>;  // by CauseNumber
 
-WhyLine why_line(const ItemCounts& counts, const ItemTotals& totals, CauseNumber cause,
-                 const RankingKnobs& knobs, double tau) {
-  WhyLine line;
-  line.item = counts.item;
-  line.with_item = whole(counts.with[cause]);
-  line.known = whole(counts.known[cause]);
-  line.with_item_elsewhere = totals.with - line.with_item;
-  line.known_elsewhere = totals.known - line.known;
-  const double part = item_part(counts, cause, knobs.smoothing);
-  line.weight = tau * weighed(part, counts.strength * part, knobs);
-  return line;
+// What one item adds: by those that looked and, of a symptom, by how usual it is to name it at all.
+// A symptom that is there is written down, so it is counted among all cases, not only those that
+// name it.
+WhyLines why_lines(const ItemCounts& counts, const CauseCounts& seen, const RankingKnobs& knobs,
+                   double tau) {
+  const bool is_listed = is_listed_when_there(counts.item);
+  const CauseCounts& among = is_listed ? seen : counts.known;
+  const std::uint32_t with = whole(total(counts.with)), of = whole(total(among));
+  const std::vector<double> listed = listed_part(counts, seen, knobs.smoothing);
+  WhyLines lines(seen.size());
+  for (CauseNumber cause = 0; cause < seen.size(); ++cause) {
+    WhyLine& line = lines[cause];
+    line.item = counts.item;
+    line.with_item = whole(counts.with[cause]);
+    line.known = whole(among[cause]);
+    line.with_item_elsewhere = with - line.with_item;
+    line.known_elsewhere = of - line.known;
+    const double part = item_part(counts, cause, knobs.smoothing);
+    line.weight =
+        tau * (weighed(part, counts.strength * part, knobs) + knobs.listing * listed[cause]);
+  }
+  return lines;
 }
 
 double log_sum(const std::vector<double>& log_weights) {
@@ -72,7 +81,7 @@ std::vector<double> logs_of_others(const std::vector<double>& log_weights) {
 void set_probabilities(Ranking& ranking, double unseen) {
   std::vector<double> log_weights;
   for (const RankedCause& row : ranking.causes) {
-    double weight = row.prior + row.pairs + row.likeness + row.mentions;
+    double weight = row.prior + row.pairs + row.likeness;
     for (const WhyLine& line : row.why) weight += line.weight;
     log_weights.push_back(weight);
   }
@@ -112,7 +121,7 @@ Priors priors_of(const CauseCounts& seen) {
 double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
   return weighed(columns.even_items[c], columns.items[c], knobs) +
          knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
-         knobs.eta * columns.likeness[c] + columns.mentions[c];
+         knobs.eta * columns.likeness[c] + knobs.listing * columns.listed[c];
 }
 
 double tempering(std::size_t items, const RankingKnobs& knobs) {
@@ -152,11 +161,12 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   ranking.cases = whole(total(counts->seen));
   if (ranking.cases == 0) return ranking;
   const CauseColumns columns = columns_of(*counts, knobs.smoothing);
-  ranking.tau = tempering(items.size(), knobs);
+  ranking.tau = tempering(counts->items.size(), knobs);
+  ranking.never_seen = counts->never_seen;
   const Priors priors = priors_of(counts->seen);
-  std::vector<ItemTotals> totals;
+  std::vector<WhyLines> why;
   for (const ItemCounts& item : counts->items) {
-    totals.push_back({whole(total(item.with)), whole(total(item.known))});
+    why.push_back(why_lines(item, counts->seen, knobs, ranking.tau));
   }
   for (CauseNumber cause = 0; cause < counts->seen.size(); ++cause) {
     if (counts->seen[cause] <= 0) continue;
@@ -167,10 +177,7 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
     row.pairs =
         ranking.tau * knobs.gamma * weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
     row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];
-    row.mentions = ranking.tau * columns.mentions[cause];
-    for (std::size_t i = 0; i < totals.size(); ++i) {
-      row.why.push_back(why_line(counts->items[i], totals[i], cause, knobs, ranking.tau));
-    }
+    for (const WhyLines& lines : why) row.why.push_back(lines[cause]);
     ranking.causes.push_back(std::move(row));
   }
   set_probabilities(ranking, priors.unseen);

@@ -1,14 +1,14 @@
 // Ranking causes: what the evidence adds to each, tempered, on top of how common it is.
 //
 // For a question of k items, with the columns of cause_columns.hpp:
-//   L_c = items_c + gamma pairs_c + eta likeness_c + mentions_c;  tau = sureness k^growth / (1 +
-//   rho (k - 1)) P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) *
+//   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c;  tau = sureness k^growth /
+//   (1 + rho (k - 1)) P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) *
 //   exp(tau L_c) P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953:
 //   the unseen mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N,
 //   so that something is left for the recorded ones. Evidence that the recorded causes together
 //   explain worse than the average over all cases does would speak for it without end, for no other
 //   reason than that findings go together more than the average allows: there it keeps n1/N.
-// Every row's parts add up to its log-odds: prior + item lines + pairs + likeness + mentions
+// Every row's parts add up to its log-odds: prior + item lines + pairs + likeness
 // = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
 #pragma once
@@ -31,6 +31,7 @@ struct RankingKnobs {
   double eta = 1;       // weight of likeness to past cases
   double sureness = 1;  // of all evidence together
   double growth = 0;    // how much more several items say together than one by one
+  double listing = .5;  // of symptoms the cause's cases do not even name
   double strength = 1;  // how far items weigh by what their attribute tells: 0 all alike
 };
 
@@ -41,7 +42,6 @@ struct RankedCause {
   double prior = 0;          // log weight of how common it is
   double pairs = 0;          // tau gamma pairs_c: together partly the same information
   double likeness = 0;       // tau eta likeness_c: how like its past cases this one is
-  double mentions = 0;       // tau mentions_c
   double others = 0;         // minus the log of what all other rows weigh
   std::vector<WhyLine> why;  // in the order of the items; weight = tau w_f ln(theta/p)
 };
@@ -49,7 +49,8 @@ struct RankedCause {
 struct Ranking {
   std::vector<RankedCause> causes;  // falling probability, then cause key
   double not_in_these_records = 0;
-  std::uint32_t cases = 0;  // N
+  std::uint32_t cases = 0;               // N
+  std::vector<EvidenceItem> never_seen;  // of the question: no case holds them
   double tau = 1;
 };
 

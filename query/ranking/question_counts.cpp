@@ -99,12 +99,6 @@ class Counting {
   const std::optional<LeftOut>& left_out_;
 };
 
-double mentions_in(const std::vector<EvidenceItem>& items) {
-  return static_cast<double>(std::count_if(
-      items.begin(), items.end(),
-      [](const EvidenceItem& item) { return known_by(item.attribute) == KnownBy::kMention; }));
-}
-
 }  // namespace
 
 Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, const Filter& filter,
@@ -116,21 +110,23 @@ Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, co
   if (!seen) return fail(seen.error());
   counting.leave_out(*seen, {});
   out.seen = std::move(*seen);
-  out.mentions = basis.strengths.mentions_by_cause();
-  out.mentions.resize(out.seen.size());
-  if (left_out) {
-    out.left_out = left_out->id;
-    out.mentions[left_out->cause] -= mentions_in(left_out->items);
-  }
+  if (left_out) out.left_out = left_out->id;
+  std::vector<EvidenceItem> held;
   for (const EvidenceItem& item : items) {
     auto counts = counting.item(item);
     if (!counts) return fail(counts.error());
+    // Weighed, it would only tell causes with many cases from those with few.
+    if (total(counts->with) <= 0) {
+      out.never_seen.push_back(item);
+      continue;
+    }
+    held.push_back(item);
     out.items.push_back(std::move(*counts));
   }
-  const auto tree = spanning_tree(items, filter, basis.counter, basis.pairs);
+  const auto tree = spanning_tree(held, filter, basis.counter, basis.pairs);
   if (!tree) return fail(tree.error());
   for (const auto& [first, second] : *tree) {
-    auto edge = counting.edge(items, first, second);
+    auto edge = counting.edge(held, first, second);
     if (!edge) return fail(edge.error());
     out.edges.push_back(std::move(*edge));
   }

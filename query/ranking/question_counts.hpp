@@ -42,10 +42,11 @@ struct EdgeCounts {
 };
 
 struct QuestionCounts {
-  CauseCounts seen;      // n_c
-  CauseCounts mentions;  // by cause, what its cases mention together
+  CauseCounts seen;  // n_c
   std::vector<ItemCounts> items;
   std::vector<EdgeCounts> edges;  // of a maximum spanning tree over the items, in Prim's order
+  std::vector<EvidenceItem>
+      never_seen;  // items that no case holds: of them the records say nothing
   std::optional<CaseId> left_out;
 };
 

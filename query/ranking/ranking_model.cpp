@@ -31,7 +31,7 @@ Result<std::vector<double>> RankingModel::probabilities(
     const std::optional<LeftOut>& left_out) const {
   const auto counts = count(items, filter, left_out);
   if (!counts) return fail(counts.error());
-  return probabilities_of(columns_of(*counts, knobs_.smoothing), counts->seen, items.size(),
+  return probabilities_of(columns_of(*counts, knobs_.smoothing), counts->seen, counts->items.size(),
                           knobs_);
 }
 

@@ -10,8 +10,9 @@ namespace shoplore {
 // One line of why: what an item adds to the cause's log-odds against the background.
 struct WhyLine {
   EvidenceItem item;
-  double weight = 0;                       // natural log; above 0 speaks for the cause
-  std::uint32_t with_item = 0, known = 0;  // in this cause's cases
+  double weight = 0;  // natural log; above 0 speaks for the cause
+  // In this cause's cases: of those that know the attribute; of a symptom that is present, of all.
+  std::uint32_t with_item = 0, known = 0;
   std::uint32_t with_item_elsewhere = 0, known_elsewhere = 0;  // in all other cases
 };
 

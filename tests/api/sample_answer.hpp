@@ -139,6 +139,7 @@ inline Answer answer_without_match() {
   Answer answer;
   answer.understood.text = "isolation warning";
   answer.understood.evidence = {item("symptom:whistle_under_load")};
+  answer.never_seen = answer.understood.evidence;
   answer.nothing_matches = true;
   answer.breadth = {{"all vehicles", {item("symptom:whistle_under_load")}, {}, 0, 0}};
   answer.cautions = {{"high_voltage", "high voltage", "Stop: a qualified person only.", {}}};

@@ -86,9 +86,14 @@ struct PlainRanking {
 };
 
 // Directly from the definition; every count is a loop over the cases.
-// Backgrounds are of `all`, which a case left out still belongs to.
-PlainRanking rank_plainly(const std::vector<Feature>& features, const std::vector<PlainCase>& cases,
-                          const std::vector<PlainCase>& all) {
+// Backgrounds are of `all`, which a case left out still belongs to. What no case holds is no
+// evidence.
+PlainRanking rank_plainly(std::vector<Feature> features, const std::vector<PlainCase>& cases,
+                          const std::vector<PlainCase>& all, double listing = 0) {
+  std::erase_if(features, [&](const Feature& feature) {
+    return std::none_of(cases.begin(), cases.end(),
+                        [&](const PlainCase& each) { return states(each, feature.item); });
+  });
   std::map<std::string, double> seen;
   for (const PlainCase& each : cases) seen[each.cause] += 1;
   const auto total = static_cast<double>(cases.size());
@@ -98,24 +103,28 @@ PlainRanking rank_plainly(const std::vector<Feature>& features, const std::vecto
     prior_total += count + 0.5;
   }
   const double unseen = once / total;
-  const double tau = 1 / (1 + 0.03 * (static_cast<double>(features.size()) - 1));
+  const double tau = 1 / (1 + 0.03 * (std::max(static_cast<double>(features.size()), 1.0) - 1));
   PlainRanking ranking{{}, unseen};
   double sum = 0;
   for (const auto& [cause, count] : seen) {
     double weight = (1 - unseen) * (count + 0.5) / prior_total;
     for (const Feature& feature : features) {
-      double with = 0, known = 0, with_here = 0, known_here = 0;
+      double with = 0, known = 0, with_here = 0, known_here = 0, named = 0;
       for (const PlainCase& each : all) {
         with += states(each, feature.item) ? 1 : 0;
         known += knows(each, feature.item.attribute) ? 1 : 0;
       }
       for (const PlainCase& each : cases) {
+        named += knows(each, feature.item.attribute) ? 1 : 0;
         if (each.cause != cause) continue;
         with_here += states(each, feature.item) ? 1 : 0;
         known_here += knows(each, feature.item.attribute) ? 1 : 0;
       }
       const double background = (with + 0.5) / (known + feature.values / 2);
       weight *= std::pow((with_here + 2 * background) / (known_here + 2) / background, tau);
+      if (feature.item.attribute != "symptom:flat") continue;
+      const double usual = (named + 0.5) / (total + 1);
+      weight *= std::pow((known_here + 2 * usual) / (count + 2) / usual, tau * listing);
     }
     ranking.probability[cause] = weight;
     sum += weight;
@@ -136,10 +145,11 @@ class LikelyCausesModel : public ::testing::Test {
 
 TEST_F(LikelyCausesModel, EqualsTheDefinitionWrittenPlainly) {
   for (int round = 0; round < 300; ++round) {
+    const double listing = round % 2 == 0 ? 0 : .75;
     const PlainCounter shop = random_shop(random_);
     const auto features = random_features(random_);
-    const auto expected = rank_plainly(features, shop.plain(), shop.plain());
-    const auto ranking = rank_simply(items_of(features), {}, shop);
+    const auto expected = rank_plainly(features, shop.plain(), shop.plain(), listing);
+    const auto ranking = rank_simply(items_of(features), {}, shop, {}, listing);
     ASSERT_TRUE(ranking);
     ASSERT_EQ(ranking->causes.size(), expected.probability.size()) << round;
     for (const RankedCause& row : ranking->causes) {

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <map>
 #include <string>
@@ -80,13 +81,59 @@ TEST(LikelyCauses, ACaseLeftOutIsTakenFromItsCause) {
   }
 }
 
-TEST(LikelyCauses, AnItemNeverSeenMovesNothing) {
-  const auto with = rank_simply({{"symptom:sings", "present"}}, {}, small());
-  const auto without = rank_simply({}, {}, small());
-  ASSERT_TRUE(with && without);
-  for (std::size_t i = 0; i < 3; ++i) {
-    EXPECT_NEAR(with->causes[i].probability, without->causes[i].probability, 1e-12);
+// Not even where causes have looked unequally often, and not by counting as one more item.
+TEST(LikelyCauses, AnItemNoCaseHoldsMovesNothingAndIsNamed) {
+  for (const EvidenceItem& never :
+       {EvidenceItem{"symptom:sings", "present"}, EvidenceItem{"condition:uphill", "present"},
+        EvidenceItem{"check:leak", "unclear"}}) {
+    const auto with = rank_simply({kFlat, never}, {}, small());
+    const auto without = rank_simply({kFlat}, {}, small());
+    ASSERT_TRUE(with && without);
+    EXPECT_EQ(with->never_seen, std::vector<EvidenceItem>{never});
+    EXPECT_EQ(with->causes[0].why.size(), 1U);
+    for (std::size_t i = 0; i < 3; ++i) {
+      EXPECT_NEAR(with->causes[i].probability, without->causes[i].probability, 1e-12);
+    }
   }
+}
+
+// Of the only case that holds an item nothing is left once it is left out.
+TEST(LikelyCauses, AnItemOnlyTheLeftOutCaseHoldsMovesNothing) {
+  const PlainCounter shop({{"a:x", {kFlat, kLeak}}, {"a:x", {kFlat}}, {"b:x", {kFlat}}});
+  const LeftOut own{CaseId{1}, 0, {kFlat, kLeak}, {"symptom:flat", "check:leak"}};
+  const auto ranking = rank_simply({kFlat, kLeak}, {}, shop, own);
+  ASSERT_TRUE(ranking);
+  EXPECT_EQ(ranking->never_seen, std::vector<EvidenceItem>{kLeak});
+  EXPECT_NEAR(ranking->causes[0].probability, ranking->causes[1].probability, 1e-12);
+}
+
+// Ten cases of a name the symptom, none of b names it at all: nobody denied it there, yet it speaks
+// for a. By hand, m = 2: named in 10 of 20, r = 10.5 / 21; a (10 + 2r)/(10 + 2), b 2r/(10 + 2).
+TEST(LikelyCauses, ASymptomACausesCasesDoNotNameSpeaksAgainstIt) {
+  std::vector<PlainCase> cases(10, {"a:x", {kFlat}});
+  cases.insert(cases.end(), 10, {"b:x", {kTight}});
+  const PlainCounter shop(std::move(cases));
+  const auto odds = [&](const EvidenceItem& item) {
+    const auto ranking = rank_simply({item}, {}, shop, {}, 1);
+    return std::log(ranking->causes[0].probability / ranking->causes[1].probability);
+  };
+  const double p = 10.5 / 11, by_those_who_looked = std::log((10 + 2 * p) / 12 / p);
+  EXPECT_NEAR(odds(kFlat), std::log((10 + 2 * .5) / (2 * .5)) + by_those_who_looked, 1e-12);
+  // Somebody chose that check: that it was done says nothing.
+  const double q = 10.5 / 12;
+  EXPECT_NEAR(odds(kTight), std::log((10 + 2 * q) / 12 / q), 1e-12);
+}
+
+// What a technician reads beside it is of all cases, since a record names what is there.
+TEST(LikelyCauses, ASymptomThatIsThereIsCountedAmongAllCases) {
+  const auto ranking = rank_simply({kFlat, kLeak}, {}, small());
+  ASSERT_TRUE(ranking);
+  const auto counts = [&](std::size_t i) {
+    const WhyLine& line = ranking->causes[0].why[i];
+    return std::array{line.with_item, line.known, line.with_item_elsewhere, line.known_elsewhere};
+  };
+  EXPECT_EQ(counts(0), (std::array{3U, 4U, 1U, 3U}));  // flat
+  EXPECT_EQ(counts(1), (std::array{2U, 3U, 0U, 2U}));  // leak: of those that looked
 }
 
 TEST(RankingItems, OfTheVehicleOnlyTheMostTellingStays) {

@@ -83,8 +83,8 @@ class PlainCounter final : public CaseCounter {
     std::vector<CaseCause> found;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
       if (matches(cases_[i], question)) {
-        found.push_back({CaseId{static_cast<std::uint32_t>(i) + 1},
-                         *causes_.find(cases_[i].cause), cases_[i].came_back_days});
+        found.push_back({CaseId{static_cast<std::uint32_t>(i) + 1}, *causes_.find(cases_[i].cause),
+                         cases_[i].came_back_days});
       }
     }
     return found;
@@ -129,11 +129,14 @@ class PlainCounter final : public CaseCounter {
   CauseTable causes_;
 };
 
-// The simple first form of the ranking: every item weighs alike, no pairs, no likeness.
+// The simple first form of the ranking: every item weighs alike, no pairs, no likeness, and unless
+// told nothing said by what its cases do not even name.
 inline Result<Ranking> rank_simply(const std::vector<EvidenceItem>& items, const Filter& filter,
                                    const CaseCounter& counter,
-                                   const std::optional<LeftOut>& left_out = {}) {
+                                   const std::optional<LeftOut>& left_out = {},
+                                   double listing = 0) {
   RankingKnobs knobs;
+  knobs.listing = listing;
   knobs.gamma = 0;
   knobs.eta = 0;
   return RankingModel(counter, {}, knobs).rank(items, filter, left_out);
