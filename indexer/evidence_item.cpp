@@ -128,7 +128,8 @@ KnownBy known_by(std::string_view attribute) {
   for (const auto& [prefix, group] : kGroups) {
     if (attribute.starts_with(prefix)) return KnownBy::kGroup;
   }
-  const bool is_mention = attribute.starts_with("condition:") || is_hindsight(attribute);
+  const bool is_mention = attribute.starts_with("condition:") || attribute.starts_with("word:") ||
+                          is_hindsight(attribute);
   return is_mention ? KnownBy::kMention : KnownBy::kItself;
 }
 
@@ -223,6 +224,7 @@ std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary)
   if (kind == "symptom") return vocabulary.display_name(EntryKind::kSymptom, id) + absent;
   if (kind == "condition") return vocabulary.display_name(EntryKind::kCondition, id);
   if (kind == "code") return id + absent;
+  if (kind == "word") return "the word \"" + id + "\"";
   if (kind == "work_sign") return vocabulary.display_name(EntryKind::kWorkSign, id) + absent;
   if (kind == "earlier_repair") {
     return (is_absent ? "no earlier " : "earlier: ") + display_fix(id, vocabulary);

@@ -18,6 +18,7 @@
 // | work_sign:<id>                 | present, absent              | looked for                  |
 // | earlier_repair:<action> <part> | present, absent              | asked (list there or empty) |
 // | condition:<id>                 | present                      | a mention                   |
+// | word:<stem>                    | present                      | a mention; complaint_words  |
 #pragma once
 
 #include <compare>

@@ -5,6 +5,7 @@
 #include <cassert>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/complaint_words.hpp"
 
 namespace shoplore {
 namespace {
@@ -25,6 +26,9 @@ std::vector<std::string> terms_of(const Case& record, const Vocabulary& vocabula
   for (const EvidenceItem& item : evidence_of(record, vocabulary)) terms.push_back(item_term(item));
   for (const EvidenceItem& item : hindsight_of(record, vocabulary))
     terms.push_back(item_term(item));
+  for (const EvidenceItem& word : complaint_words(record.complaint)) {
+    terms.push_back(item_term(word));
+  }
   for (const std::string& group : known_in(record, vocabulary)) terms.push_back(known_term(group));
   terms.push_back(cause_term(cause_key(*record.cause, vocabulary)));
   terms.push_back(proof_term(record.cause->proof));
@@ -75,6 +79,9 @@ std::optional<int> came_back_days(const Case& record) {
 }  // namespace
 
 std::string item_term(const EvidenceItem& item) {
+  if (kind_of_attribute(item.attribute) == "word") {
+    return std::string(kWordPrefix).append(id_of_attribute(item.attribute));
+  }
   return std::string(kItemPrefix) + item.attribute + "=" + item.value;
 }
 

@@ -7,6 +7,7 @@
 // | term            | meaning                                                        |
 // |-----------------|----------------------------------------------------------------|
 // | XI<attr>=<val>  | evidence item, or what hindsight adds (evidence_item.hpp)      |
+// | XW<stem>        | word of the complaint, as a mention (complaint_words.hpp)      |
 // | XK<group>       | attribute or group is known                                    |
 // | XC<cause key>   | main cause                                                     |
 // | XP<proof>       | how the cause was proved                                       |
@@ -35,17 +36,18 @@
 
 namespace shoplore {
 
-inline constexpr int kIndexFormat = 2;
+inline constexpr int kIndexFormat = 3;
 
 inline constexpr unsigned kProfileSlot = 0, kVehicleSlot = 1, kCauseVehicleSlot = 2;
 inline constexpr unsigned kClosedSlot = 3, kMileageSlot = 4, kModelYearSlot = 5;
 inline constexpr unsigned kCameBackSlot = 6;
 
-inline constexpr std::string_view kItemPrefix = "XI", kKnownPrefix = "XK", kCausePrefix = "XC",
-                                  kProofPrefix = "XP";
+inline constexpr std::string_view kItemPrefix = "XI", kWordPrefix = "XW", kKnownPrefix = "XK",
+                                  kCausePrefix = "XC", kProofPrefix = "XP";
 
+// A word's has a prefix of its own, so that it is none of the items.
 [[nodiscard]] std::string item_term(const EvidenceItem& item);
-// Back again. Requires: a term that item_term made.
+// Back again. Requires: a term that item_term made of another item than a word.
 [[nodiscard]] EvidenceItem item_of_term(std::string_view term);
 [[nodiscard]] std::string known_term(std::string_view group);
 [[nodiscard]] std::string cause_term(std::string_view cause_key);

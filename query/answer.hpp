@@ -80,6 +80,7 @@ struct Understood {
   std::vector<std::string> not_understood;   // the leftover words
   std::vector<WordSuggestions> suggestions;  // for those of them that have any
   std::vector<EvidenceItem> evidence;  // all it states, sorted; likely_causes.hpp says which rank
+  std::vector<EvidenceItem> words;     // of those not understood: they may add to a ranking
   std::vector<std::string> known;      // groups and attributes of which it knows something, sorted
 };
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/complaint_words.hpp"
 #include "indexer/identity_removal.hpp"
 #include "indexer/text.hpp"
 #include "query/breadth.hpp"
@@ -105,7 +106,10 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   answer.nothing_matches = answer.understood.evidence.empty();
   if (answer.nothing_matches) return {};
   const auto items = ranking_items(answer.understood.evidence);
-  const auto ranking = snapshot.ranking().rank(items, question.filter);
+  auto with_words = items;
+  with_words.insert(with_words.end(), answer.understood.words.begin(),
+                    answer.understood.words.end());
+  const auto ranking = snapshot.ranking().rank(with_words, question.filter);
   if (!ranking) return fail(ranking.error());
   answer.never_seen = ranking->never_seen;
   auto breadth = look_wider(answer.understood.evidence, question.filter, counter, *ranking);
@@ -133,6 +137,18 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
   if (!next) return fail(next.error());
   answer.next = std::move(*next);
   return {};
+}
+
+// Of the text and of the complaint of a record asked again.
+std::vector<EvidenceItem> words_left(const Understood& understood, const std::string& complaint,
+                                     const Recogniser& recogniser) {
+  std::vector<EvidenceItem> all = words_left_over(understood.text, understood.recognised);
+  for (EvidenceItem& word : words_left_over(complaint, recogniser.recognise(complaint))) {
+    all.push_back(std::move(word));
+  }
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  return all;
 }
 
 // The vehicle, where the question knows it by its token.
@@ -174,6 +190,7 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
   add_recognised(record, understood.recognised);
   understood.evidence = evidence_of(record, vocabulary);
   understood.known = known_in(record, vocabulary);
+  understood.words = words_left(understood, question.record.complaint, recogniser);
   return understood;
 }
 

@@ -116,7 +116,7 @@ Ledger Ledger::load(const Xapian::Database& index) {
   load_numbers(index, kMileageSlot, &LedgerRow::mileage, chunks);
   load_numbers(index, kModelYearSlot, &LedgerRow::model_year, chunks);
   load_numbers(index, kCameBackSlot, &LedgerRow::came_back, chunks);
-  for (const std::string_view prefix : {kItemPrefix, kKnownPrefix, kProofPrefix}) {
+  for (const std::string_view prefix : {kItemPrefix, kWordPrefix, kKnownPrefix, kProofPrefix}) {
     load_bits(index, prefix, chunks);
   }
   impl->chunks.assign(chunks.begin(), chunks.end());

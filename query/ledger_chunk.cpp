@@ -128,8 +128,8 @@ void put_document(const Xapian::Document& document, std::uint32_t id, const Ledg
                   LedgerChunk& chunk) {
   for (auto term = document.termlist_begin(); term != document.termlist_end(); ++term) {
     const std::string text = *term;
-    if (text.starts_with(kItemPrefix) || text.starts_with(kKnownPrefix) ||
-        text.starts_with(kProofPrefix)) {
+    if (text.starts_with(kItemPrefix) || text.starts_with(kWordPrefix) ||
+        text.starts_with(kKnownPrefix) || text.starts_with(kProofPrefix)) {
       chunk.bits[text].add(id);
     }
   }

@@ -1,8 +1,8 @@
 // A piece of the ledger: 65,536 case ids as bitmaps and packed columns.
 //
-// One Roaring bitmap per term (items, known groups, proofs, prefixes as in the index) with ids
-// relative to the chunk, a bitmap of the cases that count at all, and one packed row a case. Knows
-// how to read itself from the index and which of its cases match; numbers nothing and sums up
+// One Roaring bitmap per term (items, words, known groups, proofs, prefixes as in the index) with
+// ids relative to the chunk, a bitmap of the cases that count at all, and one packed row a case.
+// Knows how to read itself from the index and which of its cases match; numbers nothing and sums up
 // nothing: ledger.hpp does.
 // Plain values; a chunk that is published is never written again. Xapian's exceptions pass through.
 #pragma once

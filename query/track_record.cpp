@@ -22,12 +22,13 @@ Result<CaseJudged> judge_case(const RankingModel& model, const PastCase& past,
                               const std::optional<LeftOut>& left_out,
                               const TrackRecordOptions& options) {
   CaseJudged judged;
+  const PastQuestion question = question_of(past, options.recogniser);
   // By the case's own number, so that what is hidden does not hang on who asks first.
   std::mt19937_64 random(options.seed * 1'000'003 + past.stated.id.value);
   for (std::size_t level = 0; level < judged.size(); ++level) {
     const std::size_t draws = kHiddenLevels[level] > 0 ? options.draws : 1;
     for (std::size_t draw = 0; draw < draws; ++draw) {
-      const auto items = some_of(past.questions, kHiddenLevels[level], random);
+      const auto items = some_of(question, kHiddenLevels[level], random);
       const auto probabilities = model.probabilities(items, {}, left_out);
       if (!probabilities) return fail(probabilities.error());
       judged[level].push_back(judge(*probabilities, past.stated.cause));
@@ -81,7 +82,7 @@ Result<std::vector<JudgedCase>> judge_fold(const Ledger& ledger, const Cases& al
   }
   auto model = RankingModel::of(rest, {});
   if (!model) return fail(model.error());
-  const auto fit = fit_knobs(*model, training, options.seed);
+  const auto fit = fit_knobs(*model, training, options.seed, options.recogniser);
   if (!fit) return fail(fit.error());
   model->set_knobs(fit->knobs);
   Cases asked;

@@ -42,6 +42,8 @@ struct TrackRecordOptions {
   // Times each case is asked with part of its evidence hidden, another part each time: more of them
   // tell the same, less by chance.
   std::size_t draws = 1;
+  // Reads complaints for the words left over; without one no words are asked with.
+  const Recogniser* recogniser = nullptr;
 };
 
 [[nodiscard]] Result<TrackRecord> track_record(const Ledger& ledger, const RankingModel& model,

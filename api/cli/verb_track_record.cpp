@@ -36,8 +36,9 @@ Result<ExitCode> run(const TrackRecordVerbOptions& options, Session& session) {
   const Ledger& ledger = (*snapshot)->ledger();
   const auto cases = past_cases(records->store(), records->vocabulary(), ledger);
   if (!cases) return fail(cases.error());
-  const auto record =
-      track_record(ledger, (*snapshot)->ranking(), *cases, {options.folds, options.seed});
+  const Recogniser recogniser(records->vocabulary());
+  const auto record = track_record(ledger, (*snapshot)->ranking(), *cases,
+                                   {options.folds, options.seed, 1, &recogniser});
   if (!record) return fail(record.error());
   session.out << (options.output == Output::kJson ? track_record_json(*record) + "\n"
                                                   : print_track_record(*record));

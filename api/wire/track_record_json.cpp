@@ -70,6 +70,7 @@ std::string fit_json(const KeptKnobs& kept) {
               {"growth", kept.knobs.growth},
               {"strength", kept.knobs.strength},
               {"listing", kept.knobs.listing},
+              {"words", kept.knobs.words},
               {"sureness", kept.knobs.sureness}}
       .dump();
 }

@@ -7,7 +7,9 @@
 namespace shoplore {
 namespace {
 
-constexpr double kPairPull = 3;  // cases the rate without the other item counts for
+constexpr double kWordPull = 32;          // cases: of one word even high rates are low
+constexpr double kWordRepetition = 0.08;  // how much words repeat one another
+constexpr double kPairPull = 3;           // cases the rate without the other item counts for
 
 std::vector<std::vector<double>> rates_of(const QuestionCounts& counts,
                                           const Smoothing& smoothing) {
@@ -103,11 +105,27 @@ std::vector<double> listed_part(const ItemCounts& item, const CauseCounts& seen,
   return part;
 }
 
+std::vector<std::vector<double>> word_parts(const QuestionCounts& counts) {
+  const auto words = static_cast<double>(counts.words.size());
+  const double tempering = 1 / (1 + kWordRepetition * (words - 1));
+  std::vector<std::vector<double>> parts;
+  for (const ItemCounts& word : counts.words) {
+    std::vector<double>& part = parts.emplace_back(counts.seen.size());
+    for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
+      part[c] = tempering * word.strength * item_part(word, c, {kWordPull, kWordPull});
+    }
+  }
+  return parts;
+}
+
 CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing) {
   CauseColumns columns;
   for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.listed,
-                       &columns.even_items, &columns.even_pairs}) {
+                       &columns.words, &columns.even_items, &columns.even_pairs}) {
     column->resize(counts.seen.size());
+  }
+  for (const std::vector<double>& part : word_parts(counts)) {
+    for (CauseNumber c = 0; c < part.size(); ++c) columns.words[c] += part[c];
   }
   if (counts.items.empty()) return columns;
   const auto rates = rates_of(counts, smoothing);

@@ -1,5 +1,6 @@
 // What evidence adds to each cause: one column for the items, one for pairs of them, one for how
-// like its past cases are, one for symptoms its cases do not even name.
+// like its past cases are, one for symptoms its cases do not even name, one for
+// words that no finding was made of.
 //
 // With rates theta_cf = (n_cf + m p_f) / (d_cf + m), smoothed toward the background (m-estimate;
 // Cestnik 1990), k items, epsilon = 0.7:
@@ -14,6 +15,7 @@
 //                (n_c + m), r_f = (D_f + 1/2) / (N + 1): a record names the symptoms that are
 //                there and few that are not, so a cause whose cases hardly ever speak of one is
 //                unlikely to show it. Only of symptoms: a check is known because somebody chose it.
+//   words_c    = 1 / (1 + .08 (k_w - 1)) sum over the k_w words f of w_f ln(theta_cf / p_f), m = 32
 // The forms came out of trials on open diagnosis data. Pure functions of counts, any thread.
 #pragma once
 
@@ -30,11 +32,14 @@ struct Smoothing {
 };
 
 struct CauseColumns {
-  std::vector<double> items, pairs, likeness, listed;  // by CauseNumber
-  std::vector<double> even_items, even_pairs;          // the same with every w_f = 1
+  std::vector<double> items, pairs, likeness, listed, words;  // by CauseNumber
+  std::vector<double> even_items, even_pairs;                 // the same with every w_f = 1
 };
 
 [[nodiscard]] CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing);
+
+// What each word adds to each cause; words_c is their sum.
+[[nodiscard]] std::vector<std::vector<double>> word_parts(const QuestionCounts& counts);
 
 // theta_cf of one item.
 [[nodiscard]] double rate_in(const ItemCounts& counts, CauseNumber cause,

@@ -12,7 +12,9 @@ Result<KeptKnobs> fit_in_shop(const ShopFolder& folder, const Snapshot& snapshot
   const auto figures = work_figures(store, vocabulary);
   if (!figures) return fail(figures.error());
   if (auto kept = keep_figures(folder, *figures); !kept) return fail(kept.error());
-  const auto fit = fit_knobs(snapshot.ranking(), *cases, seed);
+  std::optional<Recogniser> recogniser;
+  if (cases->size() >= kFewestCasesToFit) recogniser.emplace(vocabulary);
+  const auto fit = fit_knobs(snapshot.ranking(), *cases, seed, recogniser ? &*recogniser : nullptr);
   if (!fit) return fail(fit.error());
   KeptKnobs kept{fit->knobs,
                  snapshot.revision(),

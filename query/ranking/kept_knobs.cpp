@@ -23,6 +23,7 @@ void fields(Io& io, Of<RankingKnobs> auto& k) {
   io.required("eta", k.eta);
   io.required("sureness", k.sureness);
   io.required("growth", k.growth);
+  io.required("words", k.words);
   io.required("listing", k.listing);
   io.required("strength", k.strength);
 }

@@ -30,7 +30,7 @@ struct Prepared {
 };
 
 Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<PastCase>& cases,
-                                   std::mt19937_64& random) {
+                                   const Recogniser* recogniser, std::mt19937_64& random) {
   std::vector<const PastCase*> chosen;
   for (const PastCase& past : cases) {
     if (past.seen > 1 && !past.questions.empty()) chosen.push_back(&past);
@@ -39,8 +39,9 @@ Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<
   if (chosen.size() > kMostQuestions) chosen.resize(kMostQuestions);
   std::vector<Asked> asked;
   for (const PastCase* past : chosen) {
+    const PastQuestion question = question_of(*past, recogniser);
     for (const double hidden : kHidden) {
-      const auto items = some_of(past->questions, hidden, random);
+      const auto items = some_of(question, hidden, random);
       auto counts = model.count(items, {}, past->stated);
       if (!counts) return fail(counts.error());
       asked.push_back({std::move(*counts), past->stated.cause});
@@ -54,7 +55,7 @@ double probability_of_truth(const Prepared& prepared, const RankingKnobs& knobs)
   const Asked& asked = *prepared.asked;
   const double tau = tempering(asked.counts.items.size(), knobs);
   const auto weight = [&](CauseNumber c) {
-    return prepared.priors.by_cause[c] + tau * evidence_of_cause(prepared.columns, c, knobs);
+    return prepared.priors.by_cause[c] + evidence_of_cause(prepared.columns, c, tau, knobs);
   };
   const double truth = weight(asked.truth);
   double sum = 0;
@@ -82,6 +83,7 @@ double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
           squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5) +
           squared((knobs.growth - kStart.growth) / .2) +
           squared((knobs.listing - kStart.listing) / .5) +
+          squared((knobs.words - kStart.words) / .5) +
           squared((knobs.strength - kStart.strength) / .5)) /
          (2 * static_cast<double>(questions));
 }
@@ -95,6 +97,7 @@ RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) 
   knobs.growth = x[3];
   knobs.strength = x[4];
   knobs.listing = x[5];
+  knobs.words = x[6];
   return knobs;
 }
 
@@ -116,15 +119,15 @@ struct Best {
 // At this smoothing.
 Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) {
   Objective objective{prepared, smoothing};
-  nlopt::opt search(nlopt::LN_NELDERMEAD, 6);
+  nlopt::opt search(nlopt::LN_NELDERMEAD, 7);
   search.set_min_objective(&Objective::value, &objective);
-  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0, 0});
-  search.set_upper_bounds({std::log(10), 3, 8, 1, 2, 3});
+  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0, 0, 0});
+  search.set_upper_bounds({std::log(10), 3, 8, 1, 2, 3, 4});
   search.set_xtol_rel(1e-3);
   search.set_maxeval(kMostSteps);
-  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2, .2});
-  std::vector<double> x{std::log(kStart.rho), kStart.gamma,    kStart.eta,
-                        kStart.growth,        kStart.strength, kStart.listing};
+  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2, .2, -.4});
+  std::vector<double> x{std::log(kStart.rho), kStart.gamma,   kStart.eta,  kStart.growth,
+                        kStart.strength,      kStart.listing, kStart.words};
   Best best;
   search.optimize(x, best.value);
   best.knobs = knobs_of(x, smoothing);
@@ -173,11 +176,11 @@ bool have_mentions(const std::vector<Asked>& asked) {
 }  // namespace
 
 Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>& cases,
-                          std::uint64_t seed) {
+                          std::uint64_t seed, const Recogniser* recogniser) {
   KnobFit fit;
   if (cases.size() < kFewestCasesToFit) return fit;
   std::mt19937_64 random(seed);
-  const auto asked = ask_all(model, cases, random);
+  const auto asked = ask_all(model, cases, recogniser, random);
   if (!asked) return fail(asked.error());
   if (asked->empty()) return fit;
   fit.questions = asked->size() / kHidden.size();

@@ -2,10 +2,11 @@
 //
 // Up to kMostQuestions closed cases whose cause was seen more than once are asked as if new (itself
 // left out) with none, half and three quarters of their evidence hidden. For each smoothing of a
-// small grid the model's columns are worked out once; then rho, gamma, eta, growth, strength and
-// listing are moved downhill (Nelder & Mead 1965, by NLopt) on
+// small grid the model's columns are worked out once; then rho, gamma, eta, growth, strength,
+// listing and words are moved downhill (Nelder & Mead 1965, by NLopt) on
 //   mean log loss + 1/(2n) [((ln rho - ln .03)/1.5)^2 + ((gamma - .5)/.5)^2 + ((eta - 1)/.5)^2
-//                           + (growth/.2)^2 + ((strength - 1)/.5)^2 + ((listing - .5)/.5)^2]
+//                           + (growth/.2)^2 + ((strength - 1)/.5)^2 + ((listing - .5)/.5)^2
+//                           + ((words - 1)/.5)^2]
 // n the number of questions, whose second part pulls a small shop's knobs to the start values. A
 // part that does not help gets no weight. At last the sureness is set so that over all questions
 // the model is as sure of its first cause as it is right: on the demo that costs next to no log
@@ -31,8 +32,10 @@ struct KnobFit {
   std::size_t questions = 0;  // cases asked, each at three levels
 };
 
-// The seed draws the cases and what is hidden. With too few cases: the start values, 0 questions.
+// The seed draws the cases and what is hidden. Without a recogniser no words are asked with. With
+// too few cases: the start values, 0 questions.
 [[nodiscard]] Result<KnobFit> fit_knobs(const RankingModel& model,
-                                        const std::vector<PastCase>& cases, std::uint64_t seed);
+                                        const std::vector<PastCase>& cases, std::uint64_t seed,
+                                        const Recogniser* recogniser = nullptr);
 
 }  // namespace shoplore

@@ -24,25 +24,31 @@ double weighed(double even, double by_strength, const RankingKnobs& knobs) {
 
 using WhyLines = std::vector<WhyLine>;  // by CauseNumber
 
-// What one item adds: by those that looked and, of a symptom, by how usual it is to name it at all.
-// A symptom that is there is written down, so it is counted among all cases, not only those that
-// name it.
-WhyLines why_lines(const ItemCounts& counts, const CauseCounts& seen, const RankingKnobs& knobs,
-                   double tau) {
-  const bool is_listed = is_listed_when_there(counts.item);
-  const CauseCounts& among = is_listed ? seen : counts.known;
+// With the counts of one item in each cause and in all others, of the cases it is counted among.
+WhyLines counted_lines(const ItemCounts& counts, const CauseCounts& among) {
   const std::uint32_t with = whole(total(counts.with)), of = whole(total(among));
-  const std::vector<double> listed = listed_part(counts, seen, knobs.smoothing);
-  WhyLines lines(seen.size());
-  for (CauseNumber cause = 0; cause < seen.size(); ++cause) {
+  WhyLines lines(among.size());
+  for (CauseNumber cause = 0; cause < among.size(); ++cause) {
     WhyLine& line = lines[cause];
     line.item = counts.item;
     line.with_item = whole(counts.with[cause]);
     line.known = whole(among[cause]);
     line.with_item_elsewhere = with - line.with_item;
     line.known_elsewhere = of - line.known;
+  }
+  return lines;
+}
+
+// What one item adds: by those that looked and, of a symptom, by how usual it is to name it at all.
+// A symptom that is there is written down, so it is counted among all cases, not only those that
+// name it.
+WhyLines why_lines(const ItemCounts& counts, const CauseCounts& seen, const RankingKnobs& knobs,
+                   double tau) {
+  WhyLines lines = counted_lines(counts, is_listed_when_there(counts.item) ? seen : counts.known);
+  const std::vector<double> listed = listed_part(counts, seen, knobs.smoothing);
+  for (CauseNumber cause = 0; cause < lines.size(); ++cause) {
     const double part = item_part(counts, cause, knobs.smoothing);
-    line.weight =
+    lines[cause].weight =
         tau * (weighed(part, counts.strength * part, knobs) + knobs.listing * listed[cause]);
   }
   return lines;
@@ -118,10 +124,12 @@ Priors priors_of(const CauseCounts& seen) {
   return priors;
 }
 
-double evidence_of_cause(const CauseColumns& columns, CauseNumber c, const RankingKnobs& knobs) {
-  return weighed(columns.even_items[c], columns.items[c], knobs) +
-         knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
-         knobs.eta * columns.likeness[c] + knobs.listing * columns.listed[c];
+double evidence_of_cause(const CauseColumns& columns, CauseNumber c, double tau,
+                         const RankingKnobs& knobs) {
+  const double stated = weighed(columns.even_items[c], columns.items[c], knobs) +
+                        knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
+                        knobs.eta * columns.likeness[c] + knobs.listing * columns.listed[c];
+  return tau * stated + knobs.words * columns.words[c];
 }
 
 double tempering(std::size_t items, const RankingKnobs& knobs) {
@@ -138,7 +146,7 @@ std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCou
   double largest = -std::numeric_limits<double>::infinity();
   for (CauseNumber c = 0; c < seen.size(); ++c) {
     if (seen[c] <= 0) continue;
-    weights[c] = priors.by_cause[c] + tau * evidence_of_cause(columns, c, knobs);
+    weights[c] = priors.by_cause[c] + evidence_of_cause(columns, c, tau, knobs);
     largest = std::max(largest, weights[c]);
   }
   double sum = 0;
@@ -167,6 +175,12 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   std::vector<WhyLines> why;
   for (const ItemCounts& item : counts->items) {
     why.push_back(why_lines(item, counts->seen, knobs, ranking.tau));
+  }
+  const auto parts = word_parts(*counts);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    WhyLines lines = counted_lines(counts->words[i], counts->seen);
+    for (CauseNumber c = 0; c < lines.size(); ++c) lines[c].weight = knobs.words * parts[i][c];
+    why.push_back(std::move(lines));
   }
   for (CauseNumber cause = 0; cause < counts->seen.size(); ++cause) {
     if (counts->seen[cause] <= 0) continue;

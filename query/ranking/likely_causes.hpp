@@ -3,11 +3,12 @@
 // For a question of k items, with the columns of cause_columns.hpp:
 //   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c;  tau = sureness k^growth /
 //   (1 + rho (k - 1)) P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) *
-//   exp(tau L_c) P("not in these records") proportional to n1/N, n1 causes seen once (Good 1953:
-//   the unseen mass is about the singletons over N); where every cause was seen once, (N - 1/2)/N,
-//   so that something is left for the recorded ones. Evidence that the recorded causes together
-//   explain worse than the average over all cases does would speak for it without end, for no other
-//   reason than that findings go together more than the average allows: there it keeps n1/N.
+//   exp(tau L_c + words words_c) P("not in these records") proportional to n1/N, n1 causes seen
+//   once (Good 1953: the unseen mass is about the singletons over N); where every cause was seen
+//   once, (N - 1/2)/N, so that something is left for the recorded ones. Evidence that the recorded
+//   causes together explain worse than the average over all cases does would speak for it without
+//   end, for no other reason than that findings go together more than the average allows: there it
+//   keeps n1/N.
 // Every row's parts add up to its log-odds: prior + item lines + pairs + likeness
 // = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
@@ -31,6 +32,7 @@ struct RankingKnobs {
   double eta = 1;       // weight of likeness to past cases
   double sureness = 1;  // of all evidence together
   double growth = 0;    // how much more several items say together than one by one
+  double words = 1;     // of words that no finding was made of
   double listing = .5;  // of symptoms the cause's cases do not even name
   double strength = 1;  // how far items weigh by what their attribute tells: 0 all alike
 };
@@ -54,7 +56,8 @@ struct Ranking {
   double tau = 1;
 };
 
-// Ranks every cause with n_c > 0 under the filter. Items repeat no attribute.
+// Ranks every cause with n_c > 0 under the filter. Items repeat no attribute; words may be among
+// them (complaint_words.hpp).
 [[nodiscard]] Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items,
                                           const Filter& filter, const RankingBasis& basis,
                                           const RankingKnobs& knobs,
@@ -73,8 +76,8 @@ struct Priors {
 // Log weight of "not in these records": its prior's, given the log of what all others weigh.
 [[nodiscard]] double unseen_weight(double prior, double recorded);
 
-// L_c before tempering.
-[[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause,
+// tau L_c + words words_c.
+[[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause, double tau,
                                        const RankingKnobs& knobs);
 
 // P by CauseNumber and, last, "not in these records", of columns worked out already; for fitting.

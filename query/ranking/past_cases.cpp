@@ -6,6 +6,7 @@
 
 #include "indexer/case_json.hpp"
 #include "indexer/case_keys.hpp"
+#include "indexer/complaint_words.hpp"
 #include "query/ranking/likely_causes.hpp"
 
 namespace shoplore {
@@ -26,6 +27,10 @@ Result<std::vector<PastCase>> past_cases(const Store& store, const Vocabulary& v
                    known_in(*record, vocabulary)};
     past.questions = ranking_items(past.stated.items);
     past.seen = (*seen)[*cause];
+    past.complaint = record->complaint;
+    for (EvidenceItem& word : complaint_words(past.complaint)) {
+      past.stated.items.push_back(std::move(word));
+    }
     if (record->closed) {
       past.closed_year = static_cast<int>(std::chrono::year_month_day(record->closed->days).year());
     }
@@ -37,6 +42,23 @@ Result<std::vector<PastCase>> past_cases(const Store& store, const Vocabulary& v
   });
   if (!read) return fail(read.error());
   return cases;
+}
+
+PastQuestion question_of(const PastCase& past, const Recogniser* recogniser) {
+  PastQuestion question{past.questions, {}};
+  if (recogniser != nullptr) {
+    question.words = words_left_over(past.complaint, recogniser->recognise(past.complaint));
+  }
+  return question;
+}
+
+std::vector<EvidenceItem> some_of(const PastQuestion& question, double hidden,
+                                  std::mt19937_64& random) {
+  auto items = some_of(question.findings, hidden, random);
+  for (EvidenceItem& word : some_of(question.words, hidden, random)) {
+    items.push_back(std::move(word));
+  }
+  return items;
 }
 
 std::vector<EvidenceItem> some_of(const std::vector<EvidenceItem>& items, double hidden,

@@ -73,6 +73,19 @@ class Counting {
     return out;
   }
 
+  Result<ItemCounts> word(const EvidenceItem& item, const CauseCounts& seen) const {
+    const auto with = basis_.counter.by_cause({{item}, filter_, {}});
+    if (!with) return fail(with.error());
+    const auto all = basis_.counter.by_cause({{}, filter_, {}});
+    if (!all) return fail(all.error());
+    ItemCounts out{
+        item, CauseCounts(with->begin(), with->end()), seen, 0, word_strength(*with, *all), {}};
+    const double cases = total(CauseCounts(all->begin(), all->end()));
+    out.background = background_rate(total(out.with), cases, 2);
+    leave_out(out.with, {item});
+    return out;
+  }
+
   Result<EdgeCounts> edge(const std::vector<EvidenceItem>& items, std::size_t first,
                           std::size_t second) const {
     const EvidenceItem &f = items[first], &g = items[second];
@@ -113,8 +126,13 @@ Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, co
   if (left_out) out.left_out = left_out->id;
   std::vector<EvidenceItem> held;
   for (const EvidenceItem& item : items) {
-    auto counts = counting.item(item);
+    const bool is_word = kind_of_attribute(item.attribute) == "word";
+    auto counts = is_word ? counting.word(item, out.seen) : counting.item(item);
     if (!counts) return fail(counts.error());
+    if (is_word) {
+      if (total(counts->with) > 0) out.words.push_back(std::move(*counts));
+      continue;
+    }
     // Weighed, it would only tell causes with many cases from those with few.
     if (total(counts->with) <= 0) {
       out.never_seen.push_back(item);

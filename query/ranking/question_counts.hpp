@@ -45,8 +45,8 @@ struct QuestionCounts {
   CauseCounts seen;  // n_c
   std::vector<ItemCounts> items;
   std::vector<EdgeCounts> edges;  // of a maximum spanning tree over the items, in Prim's order
-  std::vector<EvidenceItem>
-      never_seen;  // items that no case holds: of them the records say nothing
+  std::vector<ItemCounts> words;  // that some case holds; their cases stay empty
+  std::vector<EvidenceItem> never_seen;  // items no case holds: of them the records say nothing
   std::optional<CaseId> left_out;
 };
 
@@ -57,7 +57,8 @@ struct RankingBasis {
   const PairWeights& pairs;
 };
 
-// Items repeat no attribute. With a filter the tree's weights are counted anew.
+// Items repeat no attribute; words may be among them. With a filter the tree's weights are counted
+// anew.
 [[nodiscard]] Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items,
                                                     const Filter& filter, const RankingBasis& basis,
                                                     const std::optional<LeftOut>& left_out = {});

@@ -124,6 +124,34 @@ TEST(LikelyCauses, ASymptomACausesCasesDoNotNameSpeaksAgainstIt) {
   EXPECT_NEAR(odds(kTight), std::log((10 + 2 * q) / 12 / q), 1e-12);
 }
 
+// By hand, with m = 32 for the rates and m = 2 for the strength. Four cases each, the word in three
+// of a's: p = 3.5/9; U = I / H with theta a (3 + 2p)/6 and b 2p/6, each half of the cases, and
+// without the word (1 + 2q)/6, (4 + 2q)/6, q = 5.5/9.
+TEST(LikelyCauses, AWordSpeaksByItsOwnStrength) {
+  const EvidenceItem drum{"word:drum", "present"};
+  std::vector<PlainCase> cases(3, {"a:x", {kFlat, drum}});
+  cases.push_back({"a:x", {kFlat}});
+  cases.insert(cases.end(), 4, {"b:x", {kFlat}});
+  const PlainCounter shop(std::move(cases));
+  const double p = 3.5 / 9, q = 5.5 / 9;
+  double information = 0;
+  for (const auto& [rate, usual] : {std::pair{(3 + 2 * p) / 6, p},
+                                    {2 * p / 6, p},
+                                    {(1 + 2 * q) / 6, q},
+                                    {(4 + 2 * q) / 6, q}}) {
+    information += .5 * rate * std::log(rate / usual);
+  }
+  const double strength = std::sqrt(information / (-p * std::log(p) - q * std::log(q)));
+  const double odds = strength * std::log((3 + 32 * p) / (32 * p));
+  const auto ranking = rank_simply({kFlat, drum}, {}, shop);
+  ASSERT_TRUE(ranking);
+  const RankedCause &a = ranking->causes[0], &b = ranking->causes[1];
+  EXPECT_NEAR(std::log(a.probability / b.probability), odds, 1e-12);
+  EXPECT_NEAR(a.why[1].weight - b.why[1].weight, odds, 1e-12);
+  // Words that go together are tempered as words, and do not temper the findings.
+  EXPECT_EQ(ranking->tau, 1);
+}
+
 // What a technician reads beside it is of all cases, since a record names what is there.
 TEST(LikelyCauses, ASymptomThatIsThereIsCountedAmongAllCases) {
   const auto ranking = rank_simply({kFlat, kLeak}, {}, small());

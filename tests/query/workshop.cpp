@@ -12,6 +12,8 @@ const std::vector<std::string> kCodes{"P0299", "P0301"};
 const std::vector<std::string> kParts{"turbocharger", "ignition_coil"};
 const std::vector<std::string> kMakes{"Brackwater", "Cormont"};
 const std::vector<std::string> kFamilies{"BW16D", "CM14P"};
+const std::vector<std::string> kComplaints{"it drums", "Drums and hums"};
+const std::vector<std::string> kWords{"drum", "hum"};
 const std::vector<std::string> kFailures{"worn", "cracked"};
 
 std::uint64_t below(std::mt19937_64& random, std::uint64_t end) {
@@ -35,6 +37,7 @@ bool states(const Case& record, const EvidenceItem& item) {
   const std::string kind = item.attribute.substr(0, colon);
   const std::string id = colon == std::string::npos ? "" : item.attribute.substr(colon + 1);
   if (kind == "engine_family") return lower(record.vehicle.engine_family) == item.value;
+  if (kind == "word") return lower(record.complaint).find(id) != std::string::npos;
   if (kind == "symptom") {
     return std::any_of(record.symptoms.begin(), record.symptoms.end(), [&](const Symptom& s) {
       return s.id == id && (s.state == Presence::kPresent) == (item.value == "present");
@@ -140,6 +143,7 @@ Case random_case(std::mt19937_64& random) {
   if (!one_in(random, 3)) {
     record.vehicle.token = std::string(31, '0') + "0123456789abcdef"[below(random, 16)];
   }
+  if (one_in(random, 3)) record.complaint = pick(random, kComplaints);
   for (const std::string& id : kSymptoms) {
     if (one_in(random, 3)) continue;
     record.symptoms.push_back(
@@ -196,6 +200,7 @@ CountQuestion random_question(std::mt19937_64& random) {
   }
   if (one_in(random, 4))
     question.all_of.push_back({"engine_family", lower(pick(random, kFamilies))});
+  if (one_in(random, 6)) question.all_of.push_back({"word:" + pick(random, kWords), "present"});
   if (one_in(random, 4)) question.filter.make = pick(random, kMakes);
   if (one_in(random, 6)) question.filter.engine_family = pick(random, kFamilies);
   if (one_in(random, 4))
