@@ -60,6 +60,11 @@ class PhraseMatcher {
   PhraseMatcher(const PhraseMatcher&) = delete;
   PhraseMatcher& operator=(const PhraseMatcher&) = delete;
 
+  // Whether a phrase has a word of this stem.
+  [[nodiscard]] bool knows_stem(const std::string& stemmed) const {
+    return respelling_.knows_stem(stemmed);
+  }
+
   // Splits a note into tokens: shorthand expanded, & and / as "and" and "or", misspelt words of
   // five letters or more replaced by the one known word that is a single edit away, unless they are
   // ordinary words. `keep` are words to leave alone.

@@ -58,6 +58,10 @@ Recogniser::Recogniser(const Vocabulary& vocabulary, DistanceUnit default_unit)
 Recogniser::~Recogniser() = default;
 Recogniser::Recogniser(Recogniser&&) noexcept = default;
 
+bool Recogniser::knows_stem(const std::string& stemmed) const {
+  return impl_->matcher.knows_stem(stemmed);
+}
+
 const WordsToKeep& Recogniser::names() const {
   return impl_->names;
 }

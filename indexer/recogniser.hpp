@@ -101,6 +101,9 @@ class Recogniser {
   // Requires: text is valid UTF-8. Linear in its length for ordinary notes.
   [[nodiscard]] Recognised recognise(std::string_view text) const;
 
+  // Whether a phrase of the vocabulary has a word of this stem (text.hpp).
+  [[nodiscard]] bool knows_stem(const std::string& stemmed) const;
+
   // The vocabulary's names, which identity removal leaves alone in a text to be recognised.
   [[nodiscard]] const WordsToKeep& names() const;
 

@@ -21,6 +21,10 @@ class Respelling {
   // The stem of a word that is right as it stands (phrase_form.hpp).
   void add_stem(const std::string& stemmed) { known_stems_.insert(stemmed); }
 
+  [[nodiscard]] bool knows_stem(const std::string& stemmed) const {
+    return known_stems_.contains(stemmed);
+  }
+
   // The word put right, or the word itself.
   [[nodiscard]] std::string respelt(const std::string& word) const;
 

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "indexer/case_keys.hpp"
-#include "indexer/complaint_words.hpp"
+#include "indexer/foreign_words.hpp"
 #include "indexer/identity_removal.hpp"
 #include "indexer/text.hpp"
 #include "query/breadth.hpp"
@@ -140,10 +140,11 @@ Result<void> rank_into(Answer& answer, const Question& question, const Snapshot&
 }
 
 // Of the text and of the complaint of a record asked again.
-std::vector<EvidenceItem> words_left(const Understood& understood, const std::string& complaint,
-                                     const Recogniser& recogniser) {
-  std::vector<EvidenceItem> all = words_left_over(understood.text, understood.recognised);
-  for (EvidenceItem& word : words_left_over(complaint, recogniser.recognise(complaint))) {
+std::vector<EvidenceItem> foreign_words_of(const Understood& understood,
+                                           const std::string& complaint,
+                                           const Recogniser& recogniser) {
+  std::vector<EvidenceItem> all = foreign_words(understood.text, understood.recognised, recogniser);
+  for (EvidenceItem& word : foreign_words(complaint, recogniser.recognise(complaint), recogniser)) {
     all.push_back(std::move(word));
   }
   std::sort(all.begin(), all.end());
@@ -190,7 +191,7 @@ Understood understand(const Question& question, const Vocabulary& vocabulary,
   add_recognised(record, understood.recognised);
   understood.evidence = evidence_of(record, vocabulary);
   understood.known = known_in(record, vocabulary);
-  understood.words = words_left(understood, question.record.complaint, recogniser);
+  understood.words = foreign_words_of(understood, question.record.complaint, recogniser);
   return understood;
 }
 

@@ -39,12 +39,9 @@ std::vector<Scope> scopes_of(const std::vector<EvidenceItem>& items) {
 double telling(const EvidenceItem& item, const Ranking& ranking) {
   if (ranking.causes.empty()) return 0;
   for (const WhyLine& line : ranking.causes.front().why) {
-    if (line.item != item) continue;
-    // Never seen at all: it tells nothing, whatever smoothing makes of it.
-    const bool never_seen = line.with_item + line.with_item_elsewhere == 0;
-    return never_seen ? -1 : std::abs(line.weight);
+    if (line.item == item) return std::abs(line.weight);
   }
-  return 0;
+  return -1;  // no case holds it: the first to go
 }
 
 // Index of the finding to drop next; the size when none may go.

@@ -38,6 +38,15 @@ class SeenSet {
   std::vector<std::uint64_t> words_;
 };
 
+// Ids within each chunk.
+std::map<std::size_t, Roaring> by_chunk(const std::set<CaseId>& cases) {
+  std::map<std::size_t, Roaring> ids;
+  for (const CaseId id : cases) {
+    ids[id.value / kChunkCases].add(static_cast<std::uint32_t>(id.value % kChunkCases));
+  }
+  return ids;
+}
+
 }  // namespace
 
 struct Ledger::Impl {
@@ -128,30 +137,26 @@ Ledger Ledger::load(const Xapian::Database& index) {
 
 Ledger Ledger::updated(const Xapian::Database& index, const std::set<CaseId>& cases) const {
   auto impl = std::make_shared<Impl>(*impl_);
-  std::map<std::size_t, std::shared_ptr<LedgerChunk>> copies;
-  LedgerChunks made;
-  for (const CaseId case_id : cases) {
-    const std::size_t number = case_id.value / kChunkCases;
+  for (const auto& [number, ids] : by_chunk(cases)) {
     if (impl->chunks.size() <= number) impl->chunks.resize(number + 1);
-    std::shared_ptr<LedgerChunk>& chunk = copies[number];
-    if (!chunk) {
-      chunk = impl->chunks[number] ? std::make_shared<LedgerChunk>(*impl->chunks[number])
-                                   : std::make_shared<LedgerChunk>();
-      chunk->rows.resize(kChunkCases);
+    auto chunk = impl->chunks[number] ? std::make_shared<LedgerChunk>(*impl->chunks[number])
+                                      : std::make_shared<LedgerChunk>();
+    chunk->rows.resize(kChunkCases);
+    take_out(ids, *chunk);
+    for (const std::uint32_t id : ids) {
+      try {
+        const Xapian::Document document =
+            index.get_document(static_cast<Xapian::docid>(number * kChunkCases + id));
+        const LedgerRow row =
+            impl->row_of(document.get_value(kProfileSlot), document.get_value(kVehicleSlot),
+                         document.get_value(kCauseVehicleSlot));
+        put_document(document, id, row, *chunk);
+      } catch (const Xapian::DocNotFoundError&) {
+        // It no longer counts: taken out above.
+      }
     }
-    const std::uint32_t id = case_id.value % kChunkCases;
-    take_out(id, *chunk);
-    try {
-      const Xapian::Document document = index.get_document(case_id.value);
-      put_document(document, id,
-                   impl->row_of(document.get_value(kProfileSlot), document.get_value(kVehicleSlot),
-                                document.get_value(kCauseVehicleSlot)),
-                   *chunk);
-    } catch (const Xapian::DocNotFoundError&) {
-      // It no longer counts: taken out above.
-    }
+    impl->chunks[number] = std::move(chunk);
   }
-  for (auto& [number, chunk] : copies) impl->chunks[number] = std::move(chunk);
   impl->settle();
   Ledger ledger;
   ledger.impl_ = std::move(impl);
@@ -160,20 +165,11 @@ Ledger Ledger::updated(const Xapian::Database& index, const std::set<CaseId>& ca
 
 Ledger Ledger::without(const std::set<CaseId>& cases) const {
   auto impl = std::make_shared<Impl>(*impl_);
-  std::vector<Roaring> gone(impl->chunks.size());
-  for (const CaseId id : cases) {
-    const std::size_t number = id.value / kChunkCases;
-    if (number < gone.size()) gone[number].add(static_cast<std::uint32_t>(id.value % kChunkCases));
-  }
-  for (std::size_t i = 0; i < gone.size(); ++i) {
-    if (gone[i].isEmpty() || !impl->chunks[i]) continue;
-    auto chunk = std::make_shared<LedgerChunk>(*impl->chunks[i]);
-    chunk->counted -= gone[i];
-    for (auto it = chunk->bits.begin(); it != chunk->bits.end();) {
-      it->second -= gone[i];
-      it = it->second.isEmpty() ? chunk->bits.erase(it) : std::next(it);
-    }
-    impl->chunks[i] = std::move(chunk);
+  for (const auto& [number, ids] : by_chunk(cases)) {
+    if (number >= impl->chunks.size() || !impl->chunks[number]) continue;
+    auto chunk = std::make_shared<LedgerChunk>(*impl->chunks[number]);
+    take_out(ids, *chunk);
+    impl->chunks[number] = std::move(chunk);
   }
   impl->settle();
   Ledger ledger;

@@ -142,11 +142,11 @@ void put_document(const Xapian::Document& document, std::uint32_t id, const Ledg
   placed.came_back = whole_number(document.get_value(kCameBackSlot));
 }
 
-void take_out(std::uint32_t id, LedgerChunk& chunk) {
-  if (!chunk.counted.contains(id)) return;
-  chunk.counted.remove(id);
+void take_out(const Roaring& gone, LedgerChunk& chunk) {
+  if (!chunk.counted.intersect(gone)) return;
+  chunk.counted -= gone;
   for (auto it = chunk.bits.begin(); it != chunk.bits.end();) {
-    it->second.remove(id);
+    it->second -= gone;
     it = it->second.isEmpty() ? chunk.bits.erase(it) : std::next(it);
   }
 }

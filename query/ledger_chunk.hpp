@@ -74,7 +74,8 @@ void load_numbers(const Xapian::Database& index, unsigned slot, std::int32_t Led
 void put_document(const Xapian::Document& document, std::uint32_t id, const LedgerRow& row,
                   LedgerChunk& chunk);
 
-// A case that is no longer counted; `id` within the chunk.
-void take_out(std::uint32_t id, LedgerChunk& chunk);
+// Cases that are no longer counted; ids within the chunk. All at once: a chunk holds a bitmap for
+// every word of its complaints, too many to walk for each case.
+void take_out(const Roaring& gone, LedgerChunk& chunk);
 
 }  // namespace shoplore

@@ -138,7 +138,7 @@ const RankingModel& Snapshot::ranking() const {
 
 const std::vector<AnswerRates>& Snapshot::answer_rates() const {
   std::call_once(impl_->rates_made, [this] {
-    impl_->rates = *shoplore::answer_rates(impl_->ledger, impl_->knobs.smoothing.attributes);
+    impl_->rates = *shoplore::answer_rates(impl_->ledger, impl_->knobs.smoothing);
   });
   return impl_->rates;
 }

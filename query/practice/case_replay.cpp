@@ -33,7 +33,7 @@ CaseReplay::CaseReplay(const PracticeCase& practised, const Snapshot& snapshot,
 Result<CaseReplay> CaseReplay::of(const PracticeCase& practised, const Snapshot& snapshot,
                                   const Vocabulary& vocabulary) {
   Ledger rest = snapshot.ledger().without({practised.stated.id});
-  auto rates = answer_rates(rest, snapshot.ranking().knobs().smoothing.attributes);
+  auto rates = answer_rates(rest, snapshot.ranking().knobs().smoothing);
   if (!rates) return fail(rates.error());
   return CaseReplay(practised, snapshot, vocabulary, std::move(rest), std::move(*rates));
 }

@@ -7,12 +7,12 @@
 namespace shoplore {
 namespace {
 
-constexpr double kWordPull = 32;          // cases: of one word even high rates are low
-constexpr double kWordRepetition = 0.08;  // how much words repeat one another
-constexpr double kPairPull = 3;           // cases the rate without the other item counts for
+constexpr double kMentionPull = 2, kListedPull = 1;  // cases that mention or name it
+constexpr double kWordPull = 2;                      // cases of a word that say nothing
+constexpr double kWordRepetition = 0.08;             // how much words repeat one another
+constexpr double kPairPull = 3;  // cases the rate without the other item counts for
 
-std::vector<std::vector<double>> rates_of(const QuestionCounts& counts,
-                                          const Smoothing& smoothing) {
+std::vector<std::vector<double>> rates_of(const QuestionCounts& counts, double smoothing) {
   std::vector<std::vector<double>> rates(counts.items.size());
   for (std::size_t f = 0; f < rates.size(); ++f) {
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
@@ -78,13 +78,13 @@ void add_likeness(const QuestionCounts& counts, const std::vector<std::vector<do
 
 }  // namespace
 
-double rate_in(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
+double rate_in(const ItemCounts& counts, CauseNumber cause, double smoothing) {
   const bool is_mention = known_by(counts.item.attribute) == KnownBy::kMention;
-  const double m = is_mention ? smoothing.mentions : smoothing.attributes;
+  const double m = is_mention ? kMentionPull / counts.background : smoothing;
   return (counts.with[cause] + m * counts.background) / (counts.known[cause] + m);
 }
 
-double item_part(const ItemCounts& counts, CauseNumber cause, const Smoothing& smoothing) {
+double item_part(const ItemCounts& counts, CauseNumber cause, double smoothing) {
   return std::log(rate_in(counts, cause, smoothing) / counts.background);
 }
 
@@ -92,13 +92,12 @@ bool is_listed_when_there(const EvidenceItem& item) {
   return kind_of_attribute(item.attribute) == "symptom" && item.value == "present";
 }
 
-std::vector<double> listed_part(const ItemCounts& item, const CauseCounts& seen,
-                                const Smoothing& smoothing) {
+std::vector<double> listed_part(const ItemCounts& item, const CauseCounts& seen, double smoothing) {
   std::vector<double> part(seen.size());
   if (!is_listed_when_there(item.item)) return part;
   const double known = std::accumulate(item.known.begin(), item.known.end(), 0.0);
   const double cases = std::accumulate(seen.begin(), seen.end(), 0.0);
-  const double rate = (known + 0.5) / (cases + 1), m = smoothing.attributes;
+  const double rate = (known + 0.5) / (cases + 1), m = std::max(smoothing, kListedPull / rate);
   for (CauseNumber c = 0; c < seen.size(); ++c) {
     part[c] = std::log((item.known[c] + m * rate) / (seen[c] + m) / rate);
   }
@@ -112,13 +111,14 @@ std::vector<std::vector<double>> word_parts(const QuestionCounts& counts) {
   for (const ItemCounts& word : counts.words) {
     std::vector<double>& part = parts.emplace_back(counts.seen.size());
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {
-      part[c] = tempering * word.strength * item_part(word, c, {kWordPull, kWordPull});
+      const double expected = counts.seen[c] * word.background;
+      part[c] = tempering * std::log((word.with[c] + kWordPull) / (expected + kWordPull));
     }
   }
   return parts;
 }
 
-CauseColumns columns_of(const QuestionCounts& counts, const Smoothing& smoothing) {
+CauseColumns columns_of(const QuestionCounts& counts, double smoothing) {
   CauseColumns columns;
   for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.listed,
                        &columns.words, &columns.even_items, &columns.even_pairs}) {

@@ -68,12 +68,6 @@ double background_rate(double with, double known, double values) {
   return (with + 0.5) / (known + values / 2);
 }
 
-double word_strength(const Counts& with, const Counts& seen) {
-  AttributeCounts counts{{with, seen}, seen};
-  for (std::size_t c = 0; c < seen.size(); ++c) counts.with.back()[c] -= with[c];
-  return std::sqrt(usefulness(counts, seen));
-}
-
 Result<ItemStrengths> ItemStrengths::of(const CaseCounter& counter) {
   const auto items = counter.stored_items();
   if (!items) return fail(items.error());

@@ -21,11 +21,6 @@ namespace shoplore {
 // (N_f + 1/2) / (N + 1), which is the same with two values and known everywhere.
 [[nodiscard]] double background_rate(double with, double known, double values);
 
-// U_f^(1/2) of a word: words are too many to know them all, so that no mean makes it a weight
-// around 1.
-[[nodiscard]] double word_strength(const std::vector<std::uint32_t>& with,
-                                   const std::vector<std::uint32_t>& seen);
-
 class ItemStrengths {
  public:
   // Works out every attribute of the records, so that the mean is over all items.

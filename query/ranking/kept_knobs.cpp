@@ -10,12 +10,6 @@
 namespace shoplore {
 
 template <class Io>
-void fields(Io& io, Of<Smoothing> auto& s) {
-  io.required("attributes", s.attributes);
-  io.required("mentions", s.mentions);
-}
-
-template <class Io>
 void fields(Io& io, Of<RankingKnobs> auto& k) {
   io.required("smoothing", k.smoothing);
   io.required("rho", k.rho);

@@ -12,8 +12,7 @@ namespace shoplore {
 namespace {
 
 constexpr std::array<double, 3> kHidden{0, .5, .75};
-constexpr std::array<double, 4> kAttributeSmoothing{.1, .5, 2, 6};
-constexpr std::array<double, 3> kMentionSmoothing{2, 8, 32};
+constexpr std::array<double, 4> kSmoothing{.1, .5, 2, 6};
 constexpr RankingKnobs kStart{};
 constexpr int kMostSteps = 300;
 
@@ -88,7 +87,7 @@ double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
          (2 * static_cast<double>(questions));
 }
 
-RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) {
+RankingKnobs knobs_of(const std::vector<double>& x, double smoothing) {
   RankingKnobs knobs;
   knobs.smoothing = smoothing;
   knobs.rho = std::exp(x[0]);
@@ -103,7 +102,7 @@ RankingKnobs knobs_of(const std::vector<double>& x, const Smoothing& smoothing) 
 
 struct Objective {
   const std::vector<Prepared>& prepared;
-  Smoothing smoothing;
+  double smoothing;
   static double value(const std::vector<double>& x, std::vector<double>&, void* data) {
     const auto& self = *static_cast<const Objective*>(data);
     const RankingKnobs knobs = knobs_of(x, self.smoothing);
@@ -117,7 +116,7 @@ struct Best {
 };
 
 // At this smoothing.
-Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) {
+Best descend(const std::vector<Prepared>& prepared, double smoothing) {
   Objective objective{prepared, smoothing};
   nlopt::opt search(nlopt::LN_NELDERMEAD, 7);
   search.set_min_objective(&Objective::value, &objective);
@@ -134,7 +133,7 @@ Best descend(const std::vector<Prepared>& prepared, const Smoothing& smoothing) 
   return best;
 }
 
-std::vector<Prepared> prepare(const std::vector<Asked>& asked, const Smoothing& smoothing) {
+std::vector<Prepared> prepare(const std::vector<Asked>& asked, double smoothing) {
   std::vector<Prepared> prepared;
   for (const Asked& each : asked) {
     prepared.push_back({columns_of(each.counts, smoothing), priors_of(each.counts.seen), &each});
@@ -165,14 +164,6 @@ double fitting_sureness(const std::vector<Prepared>& prepared, RankingKnobs knob
   return knobs.sureness;
 }
 
-bool have_mentions(const std::vector<Asked>& asked) {
-  return std::any_of(asked.begin(), asked.end(), [](const Asked& each) {
-    return std::any_of(each.counts.items.begin(), each.counts.items.end(), [](const auto& item) {
-      return known_by(item.item.attribute) == KnownBy::kMention;
-    });
-  });
-}
-
 }  // namespace
 
 Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>& cases,
@@ -185,16 +176,12 @@ Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>
   if (asked->empty()) return fit;
   fit.questions = asked->size() / kHidden.size();
   fit.start_log_loss = log_loss(prepare(*asked, kStart.smoothing), kStart);
-  const std::size_t mention_choices = have_mentions(*asked) ? kMentionSmoothing.size() : 1;
   std::optional<Best> best;
-  for (const double attributes : kAttributeSmoothing) {
-    for (std::size_t i = 0; i < mention_choices; ++i) {
-      const Smoothing smoothing{attributes, kMentionSmoothing[i]};
-      const std::vector<Prepared> prepared = prepare(*asked, smoothing);
-      const Best found = descend(prepared, smoothing);
-      if (best && found.value >= best->value) continue;
-      best = found;
-    }
+  for (const double smoothing : kSmoothing) {
+    const std::vector<Prepared> prepared = prepare(*asked, smoothing);
+    const Best found = descend(prepared, smoothing);
+    if (best && found.value >= best->value) continue;
+    best = found;
   }
   fit.knobs = best->knobs;
   const std::vector<Prepared> prepared = prepare(*asked, fit.knobs.smoothing);

@@ -167,10 +167,10 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
   if (!counts) return fail(counts.error());
   Ranking ranking;
   ranking.cases = whole(total(counts->seen));
+  ranking.never_seen = counts->never_seen;
   if (ranking.cases == 0) return ranking;
   const CauseColumns columns = columns_of(*counts, knobs.smoothing);
   ranking.tau = tempering(counts->items.size(), knobs);
-  ranking.never_seen = counts->never_seen;
   const Priors priors = priors_of(counts->seen);
   std::vector<WhyLines> why;
   for (const ItemCounts& item : counts->items) {
@@ -191,7 +191,7 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
     row.pairs =
         ranking.tau * knobs.gamma * weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
     row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];
-    for (const WhyLines& lines : why) row.why.push_back(lines[cause]);
+    for (WhyLines& lines : why) row.why.push_back(std::move(lines[cause]));
     ranking.causes.push_back(std::move(row));
   }
   set_probabilities(ranking, priors.unseen);

@@ -26,15 +26,15 @@ namespace shoplore {
 
 // How much each part of the model may say; fitted on the shop's own cases (knob_fit.hpp).
 struct RankingKnobs {
-  Smoothing smoothing;
-  double rho = 0.03;    // how much evidence items repeat one another
-  double gamma = 0.5;   // weight of the pairs
-  double eta = 1;       // weight of likeness to past cases
-  double sureness = 1;  // of all evidence together
-  double growth = 0;    // how much more several items say together than one by one
-  double words = 1;     // of words that no finding was made of
-  double listing = .5;  // of symptoms the cause's cases do not even name
-  double strength = 1;  // how far items weigh by what their attribute tells: 0 all alike
+  double smoothing = 2;  // m: cases by which a rate is drawn to the background
+  double rho = 0.03;     // how much evidence items repeat one another
+  double gamma = 0.5;    // weight of the pairs
+  double eta = 1;        // weight of likeness to past cases
+  double sureness = 1;   // of all findings together
+  double growth = 0;     // how much more several items say together than one by one
+  double words = 1;      // of words that no finding was made of
+  double listing = .5;   // of symptoms the cause's cases do not even name
+  double strength = 1;   // how far items weigh by what their attribute tells: 0 all alike
 };
 
 struct RankedCause {
@@ -45,7 +45,7 @@ struct RankedCause {
   double pairs = 0;          // tau gamma pairs_c: together partly the same information
   double likeness = 0;       // tau eta likeness_c: how like its past cases this one is
   double others = 0;         // minus the log of what all other rows weigh
-  std::vector<WhyLine> why;  // in the order of the items; weight = tau w_f ln(theta/p)
+  std::vector<WhyLine> why;  // of each item that some case holds, then of each word
 };
 
 struct Ranking {

@@ -7,6 +7,7 @@
 #include "indexer/case_json.hpp"
 #include "indexer/case_keys.hpp"
 #include "indexer/complaint_words.hpp"
+#include "indexer/foreign_words.hpp"
 #include "query/ranking/likely_causes.hpp"
 
 namespace shoplore {
@@ -47,7 +48,8 @@ Result<std::vector<PastCase>> past_cases(const Store& store, const Vocabulary& v
 PastQuestion question_of(const PastCase& past, const Recogniser* recogniser) {
   PastQuestion question{past.questions, {}};
   if (recogniser != nullptr) {
-    question.words = words_left_over(past.complaint, recogniser->recognise(past.complaint));
+    question.words =
+        foreign_words(past.complaint, recogniser->recognise(past.complaint), *recogniser);
   }
   return question;
 }

@@ -27,8 +27,8 @@ struct PastCase {
                                                        const Vocabulary& vocabulary,
                                                        const CaseCounter& counter);
 
-// What is asked of a past case: its findings, and the words of its complaint that the recogniser
-// leaves over; none without a recogniser.
+// What is asked of a past case: its findings, and the words of its complaint that are foreign to
+// the vocabulary; none without a recogniser.
 struct PastQuestion {
   std::vector<EvidenceItem> findings, words;
 };

@@ -74,15 +74,11 @@ class Counting {
   }
 
   Result<ItemCounts> word(const EvidenceItem& item, const CauseCounts& seen) const {
-    const auto with = basis_.counter.by_cause({{item}, filter_, {}});
+    auto with = by_cause({item});
     if (!with) return fail(with.error());
-    const auto all = basis_.counter.by_cause({{}, filter_, {}});
-    if (!all) return fail(all.error());
-    ItemCounts out{
-        item, CauseCounts(with->begin(), with->end()), seen, 0, word_strength(*with, *all), {}};
-    const double cases = total(CauseCounts(all->begin(), all->end()));
-    out.background = background_rate(total(out.with), cases, 2);
-    leave_out(out.with, {item});
+    leave_out(*with, {item});
+    ItemCounts out{item, std::move(*with), seen, 0, 1, {}};
+    out.background = total(seen) > 0 ? total(out.with) / total(seen) : 0;
     return out;
   }
 

@@ -3,7 +3,7 @@
 // Per item how many cases of each cause hold it and know its attribute; per edge of the question's
 // tree the joint counts; per item the cases that hold it. A case that is left out is taken away
 // from every count by cause, but not from backgrounds, strengths and tree weights, which hardly
-// move. Threads and errors: the counter's.
+// move. Words are counted apart: by cause only. Threads and errors: the counter's.
 #pragma once
 
 #include <optional>
@@ -45,7 +45,9 @@ struct QuestionCounts {
   CauseCounts seen;  // n_c
   std::vector<ItemCounts> items;
   std::vector<EdgeCounts> edges;  // of a maximum spanning tree over the items, in Prim's order
-  std::vector<ItemCounts> words;  // that some case holds; their cases stay empty
+  // That some case holds: known is n_c, background N_f / N, both without the left-out case; no
+  // cases.
+  std::vector<ItemCounts> words;
   std::vector<EvidenceItem> never_seen;  // items no case holds: of them the records say nothing
   std::optional<CaseId> left_out;
 };

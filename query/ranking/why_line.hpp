@@ -11,7 +11,8 @@ namespace shoplore {
 struct WhyLine {
   EvidenceItem item;
   double weight = 0;  // natural log; above 0 speaks for the cause
-  // In this cause's cases: of those that know the attribute; of a symptom that is present, of all.
+  // In this cause's cases: of those that know the attribute, but of all where a record names the
+  // item whenever it is there (a symptom that is present, a mention).
   std::uint32_t with_item = 0, known = 0;
   std::uint32_t with_item_elsewhere = 0, known_elsewhere = 0;  // in all other cases
 };

@@ -10,6 +10,7 @@
 #include <set>
 
 #include "indexer/case_keys.hpp"
+#include "indexer/foreign_words.hpp"
 #include "query/intervals.hpp"
 #include "query/ranking/scores.hpp"
 #include "tests/query/demo_shop.hpp"
@@ -19,18 +20,27 @@ namespace {
 
 constexpr std::array<double, 3> kHidden{0, .5, .75};
 
+// With the words of its complaint that nothing was read from, as somebody would ask it.
+PastQuestion question_of(const DemoShop& shop, const DemoCase& drawn) {
+  const std::string& complaint = drawn.record.complaint;
+  const Recogniser& recogniser = shop.records().recogniser();
+  return {ranking_items(evidence_of(drawn.record, shop.vocabulary())),
+          foreign_words(complaint, recogniser.recognise(complaint), recogniser)};
+}
+
 TEST(DemoCalibration, ProbabilitiesComeTrue) {
   const DemoShop shop(2'400);
   const RankingModel model = shop.fitted(1);
   const auto unseen = shop.unseen(10'000, 2);
+  std::vector<PastQuestion> questions;
+  for (const DemoCase& drawn : unseen) questions.push_back(question_of(shop, drawn));
   std::mt19937_64 random(3);
   for (const double hidden : kHidden) {
     std::vector<Judged> judged;
-    for (const DemoCase& drawn : unseen) {
-      const auto cause = shop.cause_of(drawn);
+    for (std::size_t i = 0; i < unseen.size(); ++i) {
+      const auto cause = shop.cause_of(unseen[i]);
       ASSERT_TRUE(cause);
-      const auto items =
-          some_of(ranking_items(evidence_of(drawn.record, shop.vocabulary())), hidden, random);
+      const auto items = some_of(questions[i], hidden, random);
       judged.push_back(judge(model.probabilities(items, {}).value(), *cause));
     }
     const Scores scores = scores_of(judged);

@@ -36,7 +36,7 @@ DemoShop::~DemoShop() {
 RankingModel DemoShop::fitted(std::uint64_t seed) const {
   RankingModel model = RankingModel::of(ledger(), {}).value();
   const auto cases = past_cases(records_->store(), vocabulary(), ledger()).value();
-  model.set_knobs(fit_knobs(model, cases, seed).value().knobs);
+  model.set_knobs(fit_knobs(model, cases, seed, &records_->recogniser()).value().knobs);
   return model;
 }
 

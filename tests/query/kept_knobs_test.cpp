@@ -22,7 +22,7 @@ class KeptKnobsTest : public ::testing::Test {
 TEST_F(KeptKnobsTest, ComeBackAsTheyWereKept) {
   EXPECT_FALSE(read_knobs(folder).value());
   KeptKnobs kept;
-  kept.knobs = {{6, 32}, .125, .25, 4, .875, .5, 1.5, .625, .75};
+  kept.knobs = {6, .125, .25, 4, .875, .5, 1.5, .625, .75};
   kept.revision = Revision{77};
   kept.cases = 2'400;
   kept.questions = 600;
@@ -31,8 +31,7 @@ TEST_F(KeptKnobsTest, ComeBackAsTheyWereKept) {
   ASSERT_TRUE(keep_knobs(folder, kept));
   const auto read = read_knobs(folder).value();
   ASSERT_TRUE(read);
-  EXPECT_EQ(read->knobs.smoothing.attributes, 6);
-  EXPECT_EQ(read->knobs.smoothing.mentions, 32);
+  EXPECT_EQ(read->knobs.smoothing, 6);
   EXPECT_EQ(read->knobs.rho, .125);
   EXPECT_EQ(read->knobs.gamma, .25);
   EXPECT_EQ(read->knobs.eta, 4);

@@ -121,10 +121,13 @@ PlainRanking rank_plainly(std::vector<Feature> features, const std::vector<Plain
         known_here += knows(each, feature.item.attribute) ? 1 : 0;
       }
       const double background = (with + 0.5) / (known + feature.values / 2);
-      weight *= std::pow((with_here + 2 * background) / (known_here + 2) / background, tau);
+      const double m = feature.item.attribute == "condition:cold" ? 2 / background : 2;
+      weight *= std::pow((with_here + m * background) / (known_here + m) / background, tau);
       if (feature.item.attribute != "symptom:flat") continue;
       const double usual = (named + 0.5) / (total + 1);
-      weight *= std::pow((known_here + 2 * usual) / (count + 2) / usual, tau * listing);
+      const double named_pull = std::max(2.0, 1 / usual);
+      weight *=
+          std::pow((known_here + named_pull * usual) / (count + named_pull) / usual, tau * listing);
     }
     ranking.probability[cause] = weight;
     sum += weight;
@@ -223,8 +226,8 @@ TEST_F(LikelyCausesModel, LeavingACaseOutTakesItFromEveryCountByCause) {
     auto others = shop.plain();
     others.erase(others.begin() + static_cast<std::ptrdiff_t>(own));
     const auto features = random_features(random_);
-    const auto expected = rank_plainly(features, others, shop.plain());
-    const auto ranking = rank_simply(items_of(features), {}, shop, left_out);
+    const auto expected = rank_plainly(features, others, shop.plain(), .75);
+    const auto ranking = rank_simply(items_of(features), {}, shop, left_out, .75);
     ASSERT_TRUE(ranking);
     ASSERT_EQ(ranking->causes.size(), expected.probability.size()) << round;
     for (const RankedCause& row : ranking->causes) {
@@ -244,10 +247,10 @@ TEST_F(LikelyCausesModel, AFilterEqualsHavingOnlyThoseCases) {
     Filter filter;
     filter.make = "cormont";
     const auto features = random_features(random_);
-    const auto ranking = rank_simply(items_of(features), filter, shop);
+    const auto ranking = rank_simply(items_of(features), filter, shop, {}, .75);
     ASSERT_TRUE(ranking);
     ASSERT_EQ(ranking->cases, cormonts.size());
-    const auto expected = rank_plainly(features, cormonts, cormonts);
+    const auto expected = rank_plainly(features, cormonts, cormonts, .75);
     for (const RankedCause& row : ranking->causes) {
       ASSERT_NEAR(row.probability, expected.probability.at(shop.causes().key(row.cause)), 1e-12);
     }

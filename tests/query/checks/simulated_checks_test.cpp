@@ -288,7 +288,7 @@ Subject demo_subject(const DemoShop& shop, const DemoCase& drawn, std::mt19937_6
 TEST(SimulatedChecks, TheDemoIsToldInFewerChecksAndMinutes) {
   const DemoShop shop;
   const RankingModel model = shop.fitted(1);
-  const auto rates = answer_rates(shop.ledger(), model.knobs().smoothing.attributes).value();
+  const auto rates = answer_rates(shop.ledger(), model.knobs().smoothing).value();
   const WorkFigures figures = work_figures(shop.records().store(), shop.vocabulary()).value();
   const Setting setting{model, {rates, figures, shop.vocabulary()}, {}};
   std::vector<std::string> all;

@@ -194,8 +194,7 @@ TEST_F(PracticeDeskTest, TheReplayKnowsNothingOfTheCaseItself) {
     const PracticeCase practised = case_kept("d3");
     const auto replay = CaseReplay::of(practised, snapshot(), shop_->vocabulary()).value();
     const Ledger rest = snapshot().ledger().without({practised.stated.id});
-    const auto rates =
-        answer_rates(rest, snapshot().ranking().knobs().smoothing.attributes).value();
+    const auto rates = answer_rates(rest, snapshot().ranking().knobs().smoothing).value();
     const auto causes = probabilities_by_cause(replay.ranking({}).value(), rest.causes().size());
     WorkSoFar safe;
     safe.not_possible = replay.unsafe();
