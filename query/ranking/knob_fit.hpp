@@ -11,7 +11,7 @@
 // part that does not help gets no weight. At last the sureness is set so that over all questions
 // the model is as sure of its first cause as it is right: that costs next to no log loss, and the
 // calibration error on the demo's unseen cases falls (by half with all evidence, when it came in).
-//Threads: one; the counter's errors.
+// Threads: one; the counter's errors.
 #pragma once
 
 #include <cstdint>
