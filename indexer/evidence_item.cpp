@@ -224,7 +224,7 @@ std::string display_item(const EvidenceItem& item, const Vocabulary& vocabulary)
   if (kind == "symptom") return vocabulary.display_name(EntryKind::kSymptom, id) + absent;
   if (kind == "condition") return vocabulary.display_name(EntryKind::kCondition, id);
   if (kind == "code") return id + absent;
-  if (kind == "word") return "the word \"" + id + "\"";
+  if (kind == "word") return "the word \"" + id + "…\"";  // only its stem is kept
   if (kind == "work_sign") return vocabulary.display_name(EntryKind::kWorkSign, id) + absent;
   if (kind == "earlier_repair") {
     return (is_absent ? "no earlier " : "earlier: ") + display_fix(id, vocabulary);

@@ -92,7 +92,7 @@ TEST_F(OwnWords, SpeakForTheCauseWhoseComplaintsUsedThem) {
   EXPECT_EQ(line->with_item_elsewhere, 0U);
   EXPECT_EQ(line->known_elsewhere, 10U);
   EXPECT_GT(line->weight, 0);
-  EXPECT_EQ(display_item(line->item, records_->vocabulary()), "the word \"fobbl\"");
+  EXPECT_EQ(display_item(line->item, records_->vocabulary()), "the word \"fobbl…\"");
 }
 
 // They are no findings: shares, widths and silence stay what the findings make them.
