@@ -120,6 +120,16 @@ TEST(PrintAnswer, NumbersLineUp) {
             display_width(rows[1].substr(0, rows[1].find(" of "))));
 }
 
+// Beside the causes that the other findings rank, and saying where nobody has seen it.
+TEST(PrintAnswer, NamesWhatNoCaseHolds) {
+  Answer answer = testing::sample_answer();
+  answer.never_seen = {{"symptom:misfire", "present"}, {"code:P0420", "present"}};
+  EXPECT_LT(find_or_fail(printed(answer, 80), "Never seen here: misfire · P0420."),
+            find_or_fail(printed(answer, 80), "1  "));
+  answer.filter.make = "Brackwater";
+  find_or_fail(printed(answer, 80), "Never seen within the filter: misfire · P0420.");
+}
+
 TEST(PrintAnswer, SaysPlainlyThatNothingMatches) {
   const std::string text = printed(testing::answer_without_match(), 80);
   find_or_fail(text, "No case like this one in 2,400. Nothing is ranked.");
