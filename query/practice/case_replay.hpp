@@ -1,10 +1,10 @@
 // What the records would have said of a closed case step by step, that very case left out.
 //
 // The ranking leaves it out as the track record does (LeftOut of ranking/question_counts.hpp), but
-// goes by findings only, not by words nothing was read from; counts, expected answers of checks and
-// warnings are taken from a ledger without it, so that no check is advised because it told in this
-// very case. Lifetime: refers to the snapshot, the vocabulary and the case. One thread. Errors: the
-// counter's.
+// goes by findings only, not by words foreign to the vocabulary; counts, expected answers of checks
+// and warnings are taken from a ledger without it, so that no check is advised because it told in
+// this very case.
+// Lifetime: refers to the snapshot, the vocabulary and the case. One thread. Errors: the counter's.
 #pragma once
 
 #include <string>

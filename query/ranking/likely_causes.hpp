@@ -1,14 +1,17 @@
 // Ranking causes: what the evidence adds to each, tempered, on top of how common it is.
 //
 // For a question of k items, with the columns of cause_columns.hpp:
-//   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c;  tau = sureness k^growth /
-//   (1 + rho (k - 1)) P(c|E) proportional to (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) *
-//   exp(tau L_c + words words_c) P("not in these records") proportional to n1/N, n1 causes seen
-//   once (Good 1953: the unseen mass is about the singletons over N); where every cause was seen
-//   once, (N - 1/2)/N, so that something is left for the recorded ones. Evidence that the recorded
-//   causes together explain worse than the average over all cases does would speak for it without
-//   end, for no other reason than that findings go together more than the average allows: there it
-//   keeps n1/N.
+//   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c
+//   tau = sureness k^growth / (1 + rho (k - 1))
+//   P(c|E) ~ (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) exp(tau L_c + words words_c)
+//   P("not in these records") ~ n1/N
+//
+// n1 causes were seen once (Good 1953: the unseen mass is about the singletons over N); where every
+// cause was, it is (N - 1/2)/N, so that something is left for the recorded ones. Evidence that the
+// recorded causes together explain worse than the average over all cases does would speak for an
+// unrecorded one without end, only because findings go together more than the average allows: there
+// it keeps n1/N.
+//
 // Every row's parts add up to its log-odds: prior + item lines + pairs + likeness
 // = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
