@@ -82,7 +82,8 @@ TEST(SpelledNumbers, AWordIsANumberUpToNinety) {
   EXPECT_EQ(number_word("zero"), 0);
   EXPECT_EQ(number_word("nineteen"), 19);
   EXPECT_EQ(number_word("ninety"), 90);
-  for (const char* word : {"", "a", "hundred", "tens", "Two"}) EXPECT_FALSE(number_word(word)) << word;
+  for (const char* word : {"", "a", "hundred", "tens", "Two"})
+    EXPECT_FALSE(number_word(word)) << word;
 }
 
 }  // namespace

@@ -3,49 +3,34 @@
 
 #include <gtest/gtest.h>
 
-#include <cstdlib>
-#include <filesystem>
+#include <memory>
 #include <numeric>
-#include <sstream>
 
-#include "corpus-demo/generator.hpp"
-#include "indexer/records.hpp"
+#include "tests/query/demo_shop.hpp"
 
-namespace shoplore {
+namespace shoplore::testing {
 namespace {
 
 // One demo shop for all claims: they only read.
 class Ask : public ::testing::Test {
  protected:
-  static void SetUpTestSuite() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "shoplore-ask-XXXXXX").string();
-    home_ = mkdtemp(pattern.data());
-    records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
-    std::stringstream lines;
-    generate_workshop(demo_world(), records_->vocabulary(), {2'400, 1},
-                      [&](const DemoCase& drawn) { lines << case_to_json(drawn.record) << "\n"; });
-    ASSERT_TRUE(records_->import(lines, [](std::int64_t) {}));
-    ASSERT_TRUE(records_->follow(std::chrono::seconds(10)));
-    snapshot_ = *Snapshot::open(records_->folder());
-  }
-  static void TearDownTestSuite() {
-    snapshot_.reset();
-    records_.reset();
-    std::filesystem::remove_all(home_);
-  }
+  static void SetUpTestSuite() { shop_ = std::make_unique<DemoShop>(); }
+  static void TearDownTestSuite() { shop_.reset(); }
   static Result<Answer> asked(const std::string& text, Filter filter = {},
                               std::uint32_t rows = 50) {
     Question question;
     question.text = text;
     question.filter = std::move(filter);
     question.rows = rows;
-    return ask(question, *snapshot_, records_->store(), records_->vocabulary(),
-               records_->recogniser());
+    return asked(question);
   }
 
-  static inline std::filesystem::path home_;
-  static inline std::unique_ptr<Records> records_;
-  static inline std::shared_ptr<const Snapshot> snapshot_;
+  static Result<Answer> asked(const Question& question) {
+    return ask(question, shop_->snapshot(), shop_->records().store(), shop_->vocabulary(),
+               shop_->records().recogniser());
+  }
+
+  static inline std::unique_ptr<DemoShop> shop_;
 };
 
 TEST_F(Ask, NothingIsRankedWhereNothingMatchesAndTheCautionStands) {
@@ -138,8 +123,7 @@ TEST_F(Ask, RefusesAFilterThatNothingCanPass) {
 TEST_F(Ask, ARecordAloneFindsItsLikelyCausesAndSimilarCases) {
   Question question;
   question.record.symptoms.push_back({"misfire", Presence::kPresent, {}, {}, {}});
-  const auto by_record =
-      ask(question, *snapshot_, records_->store(), records_->vocabulary(), records_->recogniser());
+  const auto by_record = asked(question);
   ASSERT_TRUE(by_record);
   const auto by_text = asked("misfire", {}, 5);
   ASSERT_EQ(by_record->similar.size(), by_text->similar.size());
@@ -156,4 +140,4 @@ TEST_F(Ask, AnIdentityInTheQuestionIsNotRepeated) {
 }
 
 }  // namespace
-}  // namespace shoplore
+}  // namespace shoplore::testing

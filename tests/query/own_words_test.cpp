@@ -2,61 +2,41 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <filesystem>
-#include <nlohmann/json.hpp>
-#include <sstream>
+#include <cmath>
+#include <memory>
+#include <string>
 
-#include "indexer/case_keys.hpp"
-#include "indexer/records.hpp"
 #include "query/ask.hpp"
 #include "query/ranking/past_cases.hpp"
+#include "query/snapshot.hpp"
+#include "tests/query/outcomes/record_shop.hpp"
 
-namespace shoplore {
+namespace shoplore::testing {
 namespace {
 
 // Ten cases each of two causes with the same symptom. Eight of the seized linkages "fobble"; that
 // is in no vocabulary.
-class OwnWords : public ::testing::Test {
+class OwnWords : public RecordShop {
  protected:
-  static void SetUpTestSuite() {
-    std::string pattern =
-        (std::filesystem::temp_directory_path() / "shoplore-words-XXXXXX").string();
-    home_ = mkdtemp(pattern.data());
-    records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
-    std::stringstream lines;
-    for (int i = 0; i < 20; ++i) {
-      const bool is_linkage = i % 2 == 0;
-      lines << nlohmann::json{{"schema", 1},
-                              {"ref", "own-" + std::to_string(i)},
-                              {"state", "closed"},
-                              {"opened", "2024-03-01"},
-                              {"closed", "2024-03-02"},
-                              {"vehicle", {{"make", "Brackwater"}}},
-                              {"complaint", is_linkage && i < 16 ? "flat, it fobbles" : "flat"},
-                              {"symptoms", {{{"id", "lack_of_power"}, {"state", "present"}}}},
-                              {"cause",
-                               {{"component", is_linkage ? "wastegate_linkage" : "fuel_filter"},
-                                {"failure", is_linkage ? "seized" : "blocked"},
-                                {"proof", "measured"}}}}
-                   .dump()
-            << "\n";
+  void SetUp() override {
+    RecordShop::SetUp();
+    for (int i = 0; i < 10; ++i) {
+      Case linkage = linkage_replaced("linkage-" + std::to_string(i), "2024-03-01", 100'000);
+      linkage.complaint = i < 8 ? "flat, it fobbles" : "flat";
+      add(linkage);
+      Case turbo = turbo_replaced("turbo-" + std::to_string(i), "2024-03-01", 100'000);
+      turbo.complaint = "flat";
+      add(turbo);
     }
-    const auto imported = records_->import(lines, [](std::int64_t) {});
-    ASSERT_TRUE(imported) << imported.error().place << ": " << imported.error().message;
     ASSERT_TRUE(records_->follow(std::chrono::seconds(10)));
     snapshot_ = *Snapshot::open(records_->folder());
   }
-  static void TearDownTestSuite() {
-    snapshot_.reset();
-    records_.reset();
-    std::filesystem::remove_all(home_);
-  }
-  static Answer asked(const Question& question) {
+  Answer asked(const Question& question) const {
     return ask(question, *snapshot_, records_->store(), records_->vocabulary(),
                records_->recogniser())
         .value();
   }
-  static Answer asked(const std::string& text) {
+  Answer asked(const std::string& text) const {
     Question question;
     question.text = text;
     return asked(question);
@@ -74,9 +54,7 @@ class OwnWords : public ::testing::Test {
     return found == cause.why.end() ? nullptr : &*found;
   }
 
-  static inline std::filesystem::path home_;
-  static inline std::unique_ptr<Records> records_;
-  static inline std::shared_ptr<const Snapshot> snapshot_;
+  std::shared_ptr<const Snapshot> snapshot_;
 };
 
 TEST_F(OwnWords, SpeakForTheCauseWhoseComplaintsUsedThem) {
@@ -146,4 +124,4 @@ TEST_F(OwnWords, OfAPastCaseAreAskedAndLeftOutWithIt) {
 }
 
 }  // namespace
-}  // namespace shoplore
+}  // namespace shoplore::testing
