@@ -88,6 +88,7 @@ LikelyCause likely_cause(const RankedCause& ranked, double usual, const Breadth&
   row.probability = ranked.probability;
   row.why = ranked.why;
   row.prior = ranked.prior;
+  row.scarcity = ranked.scarcity;
   row.pairs = ranked.pairs;
   row.likeness = ranked.likeness - usual;
   row.others = ranked.others + usual;

@@ -216,6 +216,9 @@ class AnswerPrinter {
       };
       add("taken together (partly the same information)", c.pairs);
       add("like its past cases as a whole", c.likeness);
+      add(c.scarcity > 0 ? "its cases hold few findings as a rule"
+                         : "its cases hold many findings as a rule",
+          c.scarcity);
       details(rows);
     }
   }

@@ -25,10 +25,11 @@ std::string text_of(const KeptKnobs& kept) {
       "its evidence.\n"
       "Log loss {:.4f}, with the start values {:.4f}.\n"
       "Smoothing {:g} cases, repetition {:.3f}, pairs {:.2f}, likeness "
-      "{:.2f}, growth {:.2f}, strength {:.2f}, listing {:.2f}, words {:.2f}, sureness {:.2f}.\n",
+      "{:.2f}, growth {:.2f}, strength {:.2f}, listing {:.2f}, words {:.2f}, scarcity {:.2f}, "
+      "sureness {:.2f}.\n",
       kept.cases, kept.questions, kept.log_loss, kept.start_log_loss, kept.knobs.smoothing,
       kept.knobs.rho, kept.knobs.gamma, kept.knobs.eta, kept.knobs.growth, kept.knobs.strength,
-      kept.knobs.listing, kept.knobs.words, kept.knobs.sureness);
+      kept.knobs.listing, kept.knobs.words, kept.knobs.scarcity, kept.knobs.sureness);
 }
 
 }  // namespace

@@ -173,19 +173,22 @@ class AnswerForm {
 
   Json cause(const LikelyCause& c) const {
     const auto fix = [&](const auto& f) { return fix_count(f); };
-    return {
-        {"component", c.component},
-        {"failure", c.failure},
-        {"name", display_cause(c.component, c.failure, vocabulary_)},
-        {"share", share_form(c.share)},
-        {"vehicles", c.vehicles},
-        {"seen", c.seen},
-        {"probability", c.probability},
-        {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
-        {"log_odds",
-         {{"prior", c.prior}, {"pairs", c.pairs}, {"likeness", c.likeness}, {"others", c.others}}},
-        {"fixes", list_of(c.fixes, fix)},
-        {"fixes_together", list_of(c.fixes_together, fix)}};
+    return {{"component", c.component},
+            {"failure", c.failure},
+            {"name", display_cause(c.component, c.failure, vocabulary_)},
+            {"share", share_form(c.share)},
+            {"vehicles", c.vehicles},
+            {"seen", c.seen},
+            {"probability", c.probability},
+            {"why", list_of(c.why, [&](const auto& line) { return why_line(line); })},
+            {"log_odds",
+             {{"prior", c.prior},
+              {"scarcity", c.scarcity},
+              {"pairs", c.pairs},
+              {"likeness", c.likeness},
+              {"others", c.others}}},
+            {"fixes", list_of(c.fixes, fix)},
+            {"fixes_together", list_of(c.fixes_together, fix)}};
   }
 
   Json leading(const LeadingCause& c) const {

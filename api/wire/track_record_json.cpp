@@ -70,6 +70,7 @@ std::string fit_json(const KeptKnobs& kept) {
               {"strength", kept.knobs.strength},
               {"listing", kept.knobs.listing},
               {"words", kept.knobs.words},
+              {"scarcity", kept.knobs.scarcity},
               {"sureness", kept.knobs.sureness}}
       .dump();
 }

@@ -120,14 +120,16 @@ std::vector<std::vector<double>> word_parts(const QuestionCounts& counts) {
 
 CauseColumns columns_of(const QuestionCounts& counts, double smoothing) {
   CauseColumns columns;
-  for (auto* column : {&columns.items, &columns.pairs, &columns.likeness, &columns.listed,
-                       &columns.words, &columns.even_items, &columns.even_pairs}) {
+  for (auto* column :
+       {&columns.items, &columns.pairs, &columns.likeness, &columns.listed, &columns.words,
+        &columns.even_items, &columns.even_pairs, &columns.scarcity}) {
     column->resize(counts.seen.size());
   }
   for (const std::vector<double>& part : word_parts(counts)) {
     for (CauseNumber c = 0; c < part.size(); ++c) columns.words[c] += part[c];
   }
   if (counts.items.empty()) return columns;
+  columns.scarcity = counts.scarcity;
   const auto rates = rates_of(counts, smoothing);
   for (const ItemCounts& item : counts.items) {
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {

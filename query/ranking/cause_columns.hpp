@@ -34,8 +34,9 @@ namespace shoplore {
 inline constexpr double kEpsilon = 0.7;
 
 struct CauseColumns {
-  std::vector<double> items, pairs, likeness, listed, words;  // by CauseNumber
+  std::vector<double> items, pairs, likeness, listed, words;  // by CauseNumber, like all
   std::vector<double> even_items, even_pairs;                 // the same with every w_f = 1
+  std::vector<double> scarcity;                               // findings_held.hpp; 0 where k is 0
 };
 
 // `smoothing` is m, in cases.

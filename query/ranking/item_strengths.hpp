@@ -6,14 +6,15 @@
 //   (mutual information over entropy; Shannon 1948). w_f = U_f^(1/4) / their mean over all items;
 //   a mention is an attribute with the values "there" and "not there".
 // The power and the mean came out of trials on open diagnosis data; they are no published rule.
-// A plain value once made. Errors: the counter's.
+// A plain value once made.
 #pragma once
 
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
-#include "query/case_counter.hpp"
+#include "query/ranking/attribute_counts.hpp"
 
 namespace shoplore {
 
@@ -23,8 +24,10 @@ namespace shoplore {
 
 class ItemStrengths {
  public:
-  // Works out every attribute of the records, so that the mean is over all items.
-  [[nodiscard]] static Result<ItemStrengths> of(const CaseCounter& counter);
+  // Weighs every attribute alike.
+  ItemStrengths() = default;
+  // Of every attribute of the records, so that the mean is over all items. `seen`: cases by cause.
+  ItemStrengths(const std::vector<AttributeCounts>& attributes, const CasesByCause& seen);
 
   // w_f; of an attribute the records do not hold, as if it told as much as the mean.
   [[nodiscard]] double weight(std::string_view attribute) const;

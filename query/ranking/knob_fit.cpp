@@ -2,164 +2,137 @@
 
 #include <algorithm>
 #include <array>
-#include <cassert>
 #include <cmath>
+#include <iterator>
 #include <nlopt.hpp>
+#include <stdexcept>
 
+#include "query/ranking/fit_objective.hpp"
 #include "query/ranking/scores.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::array<double, 3> kHidden{0, .5, .75};
-constexpr std::array<double, 4> kSmoothing{.1, .5, 2, 6};
-constexpr RankingKnobs kStart{};
-constexpr int kMostSteps = 300;
+constexpr std::size_t kQuestionsForSmoothing = 600;
+constexpr int kMostSteps = 200;
+const std::vector<double> kSmoothing{.1, .5, 2, 6};
 
-struct Asked {
-  QuestionCounts counts;
-  CauseNumber truth = 0;
-};
+using Cases = std::vector<const PastCase*>;
+using Questions = std::vector<FitQuestion>;
 
-// A question's columns at one smoothing, with what no knob moves.
-struct Prepared {
-  CauseColumns columns;
-  Priors priors;
-  const Asked* asked = nullptr;
-};
-
-Result<std::vector<Asked>> ask_all(const RankingModel& model, const std::vector<PastCase>& cases,
-                                   const Recogniser* recogniser, std::mt19937_64& random) {
-  std::vector<const PastCase*> chosen;
+Cases draw(const std::vector<PastCase>& cases, std::mt19937_64& random) {
+  Cases drawn;
   for (const PastCase& past : cases) {
-    if (past.seen > 1 && !past.questions.empty()) chosen.push_back(&past);
+    if (past.seen > 1 && !past.questions.empty()) drawn.push_back(&past);
   }
-  std::shuffle(chosen.begin(), chosen.end(), random);
-  if (chosen.size() > kMostQuestions) chosen.resize(kMostQuestions);
-  std::vector<Asked> asked;
-  for (const PastCase* past : chosen) {
-    const PastQuestion question = question_of(*past, recogniser);
-    for (const double hidden : kHidden) {
-      const auto items = some_of(question, hidden, random);
-      auto counts = model.count(items, {}, past->stated);
-      if (!counts) return fail(counts.error());
-      asked.push_back({std::move(*counts), past->stated.cause});
+  std::shuffle(drawn.begin(), drawn.end(), random);
+  if (drawn.size() > kMostQuestions) drawn.resize(kMostQuestions);
+  return drawn;
+}
+
+// Puts the questions to the records. What counts of one question name, every case that holds an
+// item, would not fit into memory for all questions at once: only what is made of it is kept.
+class Asking {
+ public:
+  Asking(const RankingModel& model, const Recogniser* recogniser, std::mt19937_64& random)
+      : model_(model), recogniser_(recogniser), random_(random) {}
+
+  // The same questions once a smoothing.
+  Result<std::vector<Questions>> ask(const Cases& cases, const std::vector<double>& smoothings) {
+    std::vector<Questions> asked(smoothings.size());
+    for (const PastCase* past : cases) {
+      const PastQuestion question = question_of(*past, recogniser_);
+      for (const double hidden : kHidden) {
+        const auto items = some_of(question, hidden, random_);
+        const auto counts = model_.count(items, {}, past->stated);
+        if (!counts) return fail(counts.error());
+        for (std::size_t i = 0; i < smoothings.size(); ++i) {
+          asked[i].push_back(fit_question(*counts, past->stated.cause, smoothings[i]));
+        }
+        const RankingKnobs start;
+        start_loss_ +=
+            log_loss({fit_question(*counts, past->stated.cause, start.smoothing)}, start);
+      }
     }
+    return asked;
   }
-  return asked;
-}
 
-// Of its true cause. The same as probabilities_of, which would work everything out anew each time.
-double probability_of_truth(const Prepared& prepared, const RankingKnobs& knobs) {
-  const Asked& asked = *prepared.asked;
-  const double tau = tempering(asked.counts.items.size(), knobs);
-  const auto weight = [&](CauseNumber c) {
-    return prepared.priors.by_cause[c] + evidence_of_cause(prepared.columns, c, tau, knobs);
-  };
-  const double truth = weight(asked.truth);
-  double sum = 0;
-  for (CauseNumber c = 0; c < asked.counts.seen.size(); ++c) {
-    if (asked.counts.seen[c] > 0) sum += std::exp(weight(c) - truth);
+  // Summed over all questions asked so far, at the start values.
+  [[nodiscard]] double start_loss() const { return start_loss_; }
+
+ private:
+  static FitQuestion fit_question(const QuestionCounts& counts, CauseNumber truth,
+                                  double smoothing) {
+    return {columns_of(counts, smoothing), counts.seen, priors_of(counts.seen), counts.items.size(),
+            truth};
   }
-  sum += std::exp(unseen_weight(prepared.priors.unseen, truth + std::log(sum)) - truth);
-  return 1 / sum;
-}
 
-double log_loss(const std::vector<Prepared>& prepared, const RankingKnobs& knobs) {
-  double sum = 0;
-  for (const Prepared& each : prepared) {
-    sum -= std::log(std::max(probability_of_truth(each, knobs), kLeastProbability));
-  }
-  return sum / static_cast<double>(prepared.size());
-}
+  const RankingModel& model_;
+  const Recogniser* recogniser_;
+  std::mt19937_64& random_;
+  double start_loss_ = 0;
+};
 
-double squared(double value) {
-  return value * value;
-}
-
-double pull_to_start(const RankingKnobs& knobs, std::size_t questions) {
-  return (squared((std::log(knobs.rho) - std::log(kStart.rho)) / 1.5) +
-          squared((knobs.gamma - kStart.gamma) / .5) + squared((knobs.eta - kStart.eta) / .5) +
-          squared((knobs.growth - kStart.growth) / .2) +
-          squared((knobs.listing - kStart.listing) / .5) +
-          squared((knobs.words - kStart.words) / .5) +
-          squared((knobs.strength - kStart.strength) / .5)) /
-         (2 * static_cast<double>(questions));
-}
-
-RankingKnobs knobs_of(const std::vector<double>& x, double smoothing) {
-  RankingKnobs knobs;
-  knobs.smoothing = smoothing;
-  knobs.rho = std::exp(x[0]);
-  knobs.gamma = x[1];
-  knobs.eta = x[2];
-  knobs.growth = x[3];
-  knobs.strength = x[4];
-  knobs.listing = x[5];
-  knobs.words = x[6];
-  return knobs;
-}
-
-struct Objective {
-  const std::vector<Prepared>& prepared;
-  double smoothing;
-  static double value(const std::vector<double>& x, std::vector<double>&, void* data) {
-    const auto& self = *static_cast<const Objective*>(data);
-    const RankingKnobs knobs = knobs_of(x, self.smoothing);
-    return log_loss(self.prepared, knobs) + pull_to_start(knobs, self.prepared.size());
+struct Search {
+  const Questions& questions;
+  RankingKnobs start;
+  static double value(const std::vector<double>& x, std::vector<double>& gradient, void* data) {
+    const auto& self = *static_cast<const Search*>(data);
+    return fit_objective(self.questions, knobs_at(x, self.start),
+                         gradient.empty() ? nullptr : &gradient);
   }
 };
 
-struct Best {
-  RankingKnobs knobs;
+RankingKnobs descend(const Questions& questions, double smoothing) {
+  Search search{questions, {}};
+  search.start.smoothing = smoothing;
+  std::vector<double> least, most, x = coordinates_of(search.start);
+  for (const KnobRange& range : fitted_knobs()) {
+    const bool is_log = range.scale == KnobRange::Scale::kLogarithm;
+    least.push_back(is_log ? std::log(range.least) : range.least);
+    most.push_back(is_log ? std::log(range.most) : range.most);
+  }
+  nlopt::opt descent(nlopt::LD_LBFGS, static_cast<unsigned>(x.size()));
+  descent.set_min_objective(&Search::value, &search);
+  descent.set_lower_bounds(least);
+  descent.set_upper_bounds(most);
+  descent.set_ftol_rel(1e-7);
+  descent.set_maxeval(kMostSteps);
   double value = 0;
-};
-
-// At this smoothing.
-Best descend(const std::vector<Prepared>& prepared, double smoothing) {
-  Objective objective{prepared, smoothing};
-  nlopt::opt search(nlopt::LN_NELDERMEAD, 7);
-  search.set_min_objective(&Objective::value, &objective);
-  search.set_lower_bounds({std::log(1e-4), 0, 0, -1, 0, 0, 0});
-  search.set_upper_bounds({std::log(10), 3, 8, 1, 2, 3, 4});
-  search.set_xtol_rel(1e-3);
-  search.set_maxeval(kMostSteps);
-  search.set_initial_step(std::vector<double>{.5, .2, .2, .1, -.2, .2, -.4});
-  std::vector<double> x{std::log(kStart.rho), kStart.gamma,   kStart.eta,  kStart.growth,
-                        kStart.strength,      kStart.listing, kStart.words};
-  Best best;
-  search.optimize(x, best.value);
-  best.knobs = knobs_of(x, smoothing);
-  return best;
+  try {
+    descent.optimize(x, value);
+  } catch (const std::runtime_error&) {
+    // No step goes further down by more than rounding: x is where it stopped.
+  }
+  return knobs_at(x, search.start);
 }
 
-std::vector<Prepared> prepare(const std::vector<Asked>& asked, double smoothing) {
-  std::vector<Prepared> prepared;
-  for (const Asked& each : asked) {
-    prepared.push_back({columns_of(each.counts, smoothing), priors_of(each.counts.seen), &each});
+std::size_t best_smoothing(const std::vector<Questions>& asked) {
+  std::vector<double> values;
+  for (std::size_t i = 0; i < asked.size(); ++i) {
+    values.push_back(fit_objective(asked[i], descend(asked[i], kSmoothing[i]), nullptr));
   }
-  return prepared;
+  return static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
 }
 
 // How much surer of its first cause it is than it is right, on average over all questions.
-double excess_sureness(const std::vector<Prepared>& prepared, const RankingKnobs& knobs) {
+double excess_sureness(const Questions& questions, const RankingKnobs& knobs) {
   double sum = 0;
-  for (const Prepared& each : prepared) {
-    const Asked& asked = *each.asked;
+  for (const FitQuestion& each : questions) {
     const Judged judged =
-        judge(probabilities_of(each.columns, asked.counts.seen, asked.counts.items.size(), knobs),
-              asked.truth);
+        judge(probabilities_of(each.columns, each.seen, each.items, knobs), each.truth);
     sum += judged.first - (judged.rank == 1 ? 1 : 0);
   }
-  return sum / static_cast<double>(prepared.size());
+  return sum / static_cast<double>(questions.size());
 }
 
 // Where it is as sure as it is right, between two halves of a bracket.
-double fitting_sureness(const std::vector<Prepared>& prepared, RankingKnobs knobs) {
+double fitting_sureness(const Questions& questions, RankingKnobs knobs) {
   double low = .5, high = 1.5;
   for (int i = 0; i < 10; ++i) {
     knobs.sureness = (low + high) / 2;
-    (excess_sureness(prepared, knobs) > 0 ? high : low) = knobs.sureness;
+    (excess_sureness(questions, knobs) > 0 ? high : low) = knobs.sureness;
   }
   return knobs.sureness;
 }
@@ -171,22 +144,23 @@ Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>
   KnobFit fit;
   if (cases.size() < kFewestCasesToFit) return fit;
   std::mt19937_64 random(seed);
-  const auto asked = ask_all(model, cases, recogniser, random);
-  if (!asked) return fail(asked.error());
-  if (asked->empty()) return fit;
-  fit.questions = asked->size() / kHidden.size();
-  fit.start_log_loss = log_loss(prepare(*asked, kStart.smoothing), kStart);
-  std::optional<Best> best;
-  for (const double smoothing : kSmoothing) {
-    const std::vector<Prepared> prepared = prepare(*asked, smoothing);
-    const Best found = descend(prepared, smoothing);
-    if (best && found.value >= best->value) continue;
-    best = found;
-  }
-  fit.knobs = best->knobs;
-  const std::vector<Prepared> prepared = prepare(*asked, fit.knobs.smoothing);
-  fit.knobs.sureness = fitting_sureness(prepared, fit.knobs);
-  fit.log_loss = log_loss(prepared, fit.knobs);
+  const Cases drawn = draw(cases, random);
+  if (drawn.empty()) return fit;
+  const auto middle =
+      drawn.begin() + static_cast<std::ptrdiff_t>(std::min(drawn.size(), kQuestionsForSmoothing));
+  Asking asking(model, recogniser, random);
+  auto trial = asking.ask({drawn.begin(), middle}, kSmoothing);
+  if (!trial) return fail(trial.error());
+  const std::size_t best = best_smoothing(*trial);
+  Questions questions = std::move((*trial)[best]);
+  auto rest = asking.ask({middle, drawn.end()}, {kSmoothing[best]});
+  if (!rest) return fail(rest.error());
+  std::move(rest->front().begin(), rest->front().end(), std::back_inserter(questions));
+  fit.questions = drawn.size();
+  fit.start_log_loss = asking.start_loss() / static_cast<double>(questions.size());
+  fit.knobs = descend(questions, kSmoothing[best]);
+  fit.knobs.sureness = fitting_sureness(questions, fit.knobs);
+  fit.log_loss = log_loss(questions, fit.knobs);
   return fit;
 }
 

@@ -87,7 +87,7 @@ std::vector<double> logs_of_others(const std::vector<double>& log_weights) {
 void set_probabilities(Ranking& ranking, double unseen) {
   std::vector<double> log_weights;
   for (const RankedCause& row : ranking.causes) {
-    double weight = row.prior + row.pairs + row.likeness;
+    double weight = row.prior + row.scarcity + row.pairs + row.likeness;
     for (const WhyLine& line : row.why) weight += line.weight;
     log_weights.push_back(weight);
   }
@@ -129,7 +129,7 @@ double evidence_of_cause(const CauseColumns& columns, CauseNumber c, double tau,
   const double stated = weighed(columns.even_items[c], columns.items[c], knobs) +
                         knobs.gamma * weighed(columns.even_pairs[c], columns.pairs[c], knobs) +
                         knobs.eta * columns.likeness[c] + knobs.listing * columns.listed[c];
-  return tau * stated + knobs.words * columns.words[c];
+  return tau * stated + knobs.words * columns.words[c] + knobs.scarcity * columns.scarcity[c];
 }
 
 double tempering(std::size_t items, const RankingKnobs& knobs) {
@@ -188,6 +188,7 @@ Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter
     row.cause = cause;
     row.seen = whole(counts->seen[cause]);
     row.prior = priors.by_cause[cause];
+    row.scarcity = knobs.scarcity * columns.scarcity[cause];
     row.pairs =
         ranking.tau * knobs.gamma * weighed(columns.even_pairs[cause], columns.pairs[cause], knobs);
     row.likeness = ranking.tau * knobs.eta * columns.likeness[cause];

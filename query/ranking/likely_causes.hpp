@@ -3,7 +3,8 @@
 // For a question of k items, with the columns of cause_columns.hpp:
 //   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c
 //   tau = sureness k^growth / (1 + rho (k - 1))
-//   P(c|E) ~ (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2) exp(tau L_c + words words_c)
+//   P(c|E) ~ (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2)
+//            exp(tau L_c + words words_c + scarcity scarcity_c), the last only where k > 0
 //   P("not in these records") ~ n1/N
 //
 // n1 causes were seen once (Good 1953: the unseen mass is about the singletons over N); where every
@@ -12,8 +13,8 @@
 // unrecorded one without end, only because findings go together more than the average allows: there
 // it keeps n1/N.
 //
-// Every row's parts add up to its log-odds: prior + item lines + pairs + likeness
-// = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
+// Every row's parts add up to its log-odds: prior + scarcity + item lines + pairs +
+// likeness = ln(weight), and log-odds = ln(weight) - ln(sum of the other rows' weights).
 // Threads: as the counter's. Errors: the counter's.
 #pragma once
 
@@ -37,6 +38,7 @@ struct RankingKnobs {
   double growth = 0;     // how much more several items say together than one by one
   double words = 1;      // of words that no finding was made of
   double listing = .5;   // of symptoms the cause's cases do not even name
+  double scarcity = 0;   // of how few findings the cause's cases hold
   double strength = 1;   // how far items weigh by what their attribute tells: 0 all alike
 };
 
@@ -45,6 +47,7 @@ struct RankedCause {
   double probability = 0;
   std::uint32_t seen = 0;    // n_c
   double prior = 0;          // log weight of how common it is
+  double scarcity = 0;       // scarcity scarcity_c: its cases hold few findings
   double pairs = 0;          // tau gamma pairs_c: together partly the same information
   double likeness = 0;       // tau eta likeness_c: how like its past cases this one is
   double others = 0;         // minus the log of what all other rows weigh
@@ -79,7 +82,7 @@ struct Priors {
 // Log weight of "not in these records": its prior's, given the log of what all others weigh.
 [[nodiscard]] double unseen_weight(double prior, double recorded);
 
-// tau L_c + words words_c.
+// tau L_c + words words_c + scarcity scarcity_c.
 [[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause, double tau,
                                        const RankingKnobs& knobs);
 

@@ -3,20 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
+#include "query/ranking/attribute_counts.hpp"
 #include "query/ranking/item_strengths.hpp"
 
 namespace shoplore {
 namespace {
 
-using Counts = std::vector<std::uint32_t>;
-
 constexpr double kJointPull = 3, kMarginPull = 1;  // cases the independent table counts for
-
-double total(const Counts& counts) {
-  return static_cast<double>(std::accumulate(counts.begin(), counts.end(), std::uint64_t{0}));
-}
 
 // Mutual information of two indicators with these margins and joint, in nats.
 double information(double a, double b, double t) {
@@ -32,7 +26,7 @@ struct Background {
 };
 
 struct PairCounts {
-  Counts both, first, second, known;  // first and second where both are known
+  CasesByCause both, first, second, known;  // first and second where both are known
 };
 
 double weight_of(const PairCounts& counts, const Background& p, double cases) {
@@ -60,7 +54,7 @@ Result<double> background_of(const EvidenceItem& item, const Filter& filter,
   if (!known) return fail(known.error());
   const auto values = possible_values(counter, item.attribute);
   if (!values) return fail(values.error());
-  return background_rate(total(*with), total(*known), *values);
+  return background_rate(sum_of_cases(*with), sum_of_cases(*known), *values);
 }
 
 std::string text_of(const EvidenceItem& item) {
@@ -72,7 +66,7 @@ std::string text_of(const EvidenceItem& item) {
 Result<double> pair_weight(const EvidenceItem& first, const EvidenceItem& second,
                            const Filter& filter, const CaseCounter& counter) {
   PairCounts counts;
-  const auto take = [&](Counts& into, std::vector<EvidenceItem> all_of,
+  const auto take = [&](CasesByCause& into, std::vector<EvidenceItem> all_of,
                         std::vector<std::string> known) -> Result<void> {
     auto counted = counter.by_cause({std::move(all_of), filter, std::move(known)});
     if (!counted) return fail(counted.error());
@@ -84,12 +78,12 @@ Result<double> pair_weight(const EvidenceItem& first, const EvidenceItem& second
   if (auto done = take(counts.first, {first}, {g}); !done) return fail(done.error());
   if (auto done = take(counts.second, {second}, {f}); !done) return fail(done.error());
   if (auto done = take(counts.known, {}, {f, g}); !done) return fail(done.error());
-  Counts all;
+  CasesByCause all;
   if (auto done = take(all, {}, {}); !done) return fail(done.error());
   const auto p = background_of(first, filter, counter), q = background_of(second, filter, counter);
   if (!p) return fail(p.error());
   if (!q) return fail(q.error());
-  return weight_of(counts, {*p, *q}, total(all));
+  return weight_of(counts, {*p, *q}, sum_of_cases(all));
 }
 
 Result<double> PairWeights::weight(const EvidenceItem& first, const EvidenceItem& second) const {

@@ -23,6 +23,15 @@ bool knows(const LeftOut& left_out, std::string_view attribute) {
          left_out.known.end();
 }
 
+std::vector<double> scarcity_of(const FindingsHeld& findings, std::size_t causes,
+                                const std::optional<LeftOut>& left_out) {
+  if (!left_out) return findings.scarcity(causes, nullptr);
+  const auto held = std::count_if(left_out->items.begin(), left_out->items.end(),
+                                  [](const auto& item) { return is_finding(item.attribute); });
+  const HeldByCase own{left_out->cause, static_cast<double>(held)};
+  return findings.scarcity(causes, &own);
+}
+
 double total(const CauseCounts& counts) {
   return std::accumulate(counts.begin(), counts.end(), 0.0);
 }
@@ -119,6 +128,7 @@ Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, co
   if (!seen) return fail(seen.error());
   counting.leave_out(*seen, {});
   out.seen = std::move(*seen);
+  out.scarcity = scarcity_of(basis.findings, out.seen.size(), left_out);
   if (left_out) out.left_out = left_out->id;
   std::vector<EvidenceItem> held;
   for (const EvidenceItem& item : items) {

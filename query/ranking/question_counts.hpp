@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "query/ranking/findings_held.hpp"
 #include "query/ranking/item_strengths.hpp"
 #include "query/ranking/pair_weights.hpp"
 
@@ -49,6 +50,7 @@ struct QuestionCounts {
   // cases.
   std::vector<ItemCounts> words;
   std::vector<EvidenceItem> never_seen;  // items no case holds: of them the records say nothing
+  std::vector<double> scarcity;          // by CauseNumber; findings_held.hpp
   std::optional<CaseId> left_out;
 };
 
@@ -56,6 +58,7 @@ struct QuestionCounts {
 struct RankingBasis {
   const CaseCounter& counter;
   const ItemStrengths& strengths;
+  const FindingsHeld& findings;
   const PairWeights& pairs;
 };
 

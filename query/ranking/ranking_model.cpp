@@ -3,15 +3,18 @@
 namespace shoplore {
 
 Result<RankingModel> RankingModel::of(const CaseCounter& counter, const RankingKnobs& knobs) {
-  auto strengths = ItemStrengths::of(counter);
-  if (!strengths) return fail(strengths.error());
-  return RankingModel(counter, std::move(*strengths), knobs);
+  const auto attributes = attribute_counts(counter);
+  if (!attributes) return fail(attributes.error());
+  const auto seen = counter.by_cause({});
+  if (!seen) return fail(seen.error());
+  return RankingModel(counter, {*attributes, *seen}, {*attributes, *seen}, knobs);
 }
 
 RankingModel::RankingModel(const CaseCounter& counter, ItemStrengths strengths,
-                           const RankingKnobs& knobs)
+                           FindingsHeld findings, const RankingKnobs& knobs)
     : counter_(&counter),
       strengths_(std::move(strengths)),
+      findings_(std::move(findings)),
       pairs_(std::make_unique<PairWeights>(counter)),
       knobs_(knobs) {}
 

@@ -13,12 +13,13 @@ namespace shoplore {
 
 class RankingModel {
  public:
-  // Works the strengths out from the records.
+  // Works strengths and findings held out from the records.
   [[nodiscard]] static Result<RankingModel> of(const CaseCounter& counter,
                                                const RankingKnobs& knobs);
 
-  // With strengths given; an empty ItemStrengths weighs every item alike.
-  RankingModel(const CaseCounter& counter, ItemStrengths strengths, const RankingKnobs& knobs);
+  // With both given.
+  RankingModel(const CaseCounter& counter, ItemStrengths strengths, FindingsHeld findings,
+               const RankingKnobs& knobs);
 
   [[nodiscard]] Result<Ranking> rank(const std::vector<EvidenceItem>& items, const Filter& filter,
                                      const std::optional<LeftOut>& left_out = {}) const;
@@ -36,10 +37,11 @@ class RankingModel {
   void set_knobs(const RankingKnobs& knobs) { knobs_ = knobs; }
 
  private:
-  [[nodiscard]] RankingBasis basis() const { return {*counter_, strengths_, *pairs_}; }
+  [[nodiscard]] RankingBasis basis() const { return {*counter_, strengths_, findings_, *pairs_}; }
 
   const CaseCounter* counter_;
   ItemStrengths strengths_;
+  FindingsHeld findings_;
   std::unique_ptr<PairWeights> pairs_;  // holds a lock, so that it cannot be moved itself
   RankingKnobs knobs_;
 };

@@ -87,7 +87,7 @@ const KeysRow kKeysRows[] = {
     {"first width", "/breadth/0", {"scope", "items", "cases", "vehicles"}},
     {"wider", "/breadth/1", {"scope", "items", "dropped", "cases", "vehicles"}},
     {"dropped", "/breadth/1/dropped", kItemKeys},
-    {"log odds", "/likely_causes/0/log_odds", {"prior", "pairs", "likeness", "others"}},
+    {"log odds", "/likely_causes/0/log_odds", {"prior", "scarcity", "pairs", "likeness", "others"}},
     {"next check",
      "/next_checks/0",
      {"attribute", "name", "minutes", "removals", "removal_minutes", "information_bits",

@@ -10,14 +10,17 @@
 
 namespace shoplore::testing {
 
-DemoShop::DemoShop(std::int64_t closed_cases, Showcases showcases) {
+DemoShop::DemoShop(std::int64_t closed_cases, Showcases showcases,
+                   const std::function<void(DemoCase&)>& change) {
   std::string pattern = (std::filesystem::temp_directory_path() / "shoplore-demo-XXXXXX").string();
   home_ = mkdtemp(pattern.data());
   records_ = std::make_unique<Records>(std::move(*Records::create({home_ / "shop"})));
   std::stringstream lines;
   std::uint32_t lines_written = 0;  // cases are numbered in the order they come in
-  generate_workshop(world_, records_->vocabulary(), {closed_cases, 1}, [&](const DemoCase& drawn) {
-    if (drawn.hand == Hand::kShowcase && showcases == Showcases::kOut) return;
+  generate_workshop(world_, records_->vocabulary(), {closed_cases, 1}, [&](const DemoCase& made) {
+    if (made.hand == Hand::kShowcase && showcases == Showcases::kOut) return;
+    DemoCase drawn = made;
+    if (change) change(drawn);
     lines << case_to_json(drawn.record) << "\n";
     ++lines_written;
     if (drawn.record.state == CaseState::kClosed && drawn.pattern) {

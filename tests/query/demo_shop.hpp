@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -18,7 +19,9 @@ enum class Showcases { kIn, kOut };
 
 class DemoShop {
  public:
-  explicit DemoShop(std::int64_t closed_cases = 2'400, Showcases showcases = Showcases::kIn);
+  // `change` is made to every record before it is imported.
+  explicit DemoShop(std::int64_t closed_cases = 2'400, Showcases showcases = Showcases::kIn,
+                    const std::function<void(DemoCase&)>& change = {});
   ~DemoShop();
   DemoShop(const DemoShop&) = delete;
   DemoShop& operator=(const DemoShop&) = delete;

@@ -22,7 +22,7 @@ class KeptKnobsTest : public ::testing::Test {
 TEST_F(KeptKnobsTest, ComeBackAsTheyWereKept) {
   EXPECT_FALSE(read_knobs(folder).value());
   KeptKnobs kept;
-  kept.knobs = {6, .125, .25, 4, .875, .5, 1.5, .625, .75};
+  kept.knobs = {6, .125, .25, 4, .875, .5, 1.5, .625, .375, .75};
   kept.revision = Revision{77};
   kept.cases = 2'400;
   kept.questions = 600;
@@ -39,6 +39,7 @@ TEST_F(KeptKnobsTest, ComeBackAsTheyWereKept) {
   EXPECT_EQ(read->knobs.growth, .5);
   EXPECT_EQ(read->knobs.words, 1.5);
   EXPECT_EQ(read->knobs.listing, .625);
+  EXPECT_EQ(read->knobs.scarcity, .375);
   EXPECT_EQ(read->knobs.strength, .75);
   EXPECT_EQ(read->revision, Revision{77});
   EXPECT_EQ(read->cases, 2'400);

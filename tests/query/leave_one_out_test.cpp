@@ -66,7 +66,7 @@ TEST(LeaveOneOut, ProbabilitiesAddUpAndWhyExplainsThem) {
     EXPECT_NEAR(sum, 1, 1e-12);
     // Every row's parts add up to its log-odds.
     for (const RankedCause& row : ranking.causes) {
-      double total = row.prior + row.pairs + row.likeness + row.others;
+      double total = row.prior + row.scarcity + row.pairs + row.likeness + row.others;
       for (const WhyLine& line : row.why) total += line.weight;
       if (row.probability < 1e-9 || row.probability > 1 - 1e-9) continue;
       EXPECT_NEAR(total, std::log(row.probability / (1 - row.probability)), 1e-6);

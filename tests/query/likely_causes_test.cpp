@@ -202,5 +202,26 @@ TEST(RankingItems, OfTheVehicleOnlyTheMostTellingStays) {
   EXPECT_EQ(ranking_items({{"fuel", "diesel"}, {"make", "brackwater"}}).size(), 2U);
 }
 
+// Cases of a hold four findings, of b one: where one is known b is likelier by its scarcity.
+TEST(LikelyCauses, ACauseWhoseCasesHoldFewFindingsGainsWhereFindingsAreKnown) {
+  std::vector<PlainCase> cases(
+      10, {"a:x", {kFlat, kLeak, {"symptom:sings", "present"}, {"symptom:pulls", "present"}}});
+  cases.insert(cases.end(), 10, {"b:x", {kFlat}});
+  const PlainCounter shop(std::move(cases));
+  const auto odds_of_b = [&](const std::vector<EvidenceItem>& items, double scarcity) {
+    RankingKnobs knobs;
+    knobs.scarcity = scarcity;
+    auto model = RankingModel::of(shop, knobs).value();
+    const Ranking ranking = model.rank(items, {}).value();
+    const bool is_b_first = ranking.causes[0].cause == 1;
+    const RankedCause& b = ranking.causes[is_b_first ? 0 : 1];
+    const RankedCause& a = ranking.causes[is_b_first ? 1 : 0];
+    return std::log(b.probability / a.probability);
+  };
+  // By hand: R = 2.5; R_a = (40 + 5) / 12, R_b = (10 + 5) / 12.
+  EXPECT_NEAR(odds_of_b({kFlat}, .5) - odds_of_b({kFlat}, 0), .5 * std::log(45.0 / 15), 1e-12);
+  EXPECT_NEAR(odds_of_b({}, .5), odds_of_b({}, 0), 1e-12);
+}
+
 }  // namespace
 }  // namespace shoplore::testing

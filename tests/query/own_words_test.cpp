@@ -98,7 +98,7 @@ TEST_F(OwnWords, OfARecordAskedAgainTheComplaintSpeaksToo) {
 
 TEST_F(OwnWords, TheOddsAreTheSumOfTheLines) {
   for (const LikelyCause& cause : asked("flat, fobbling").likely_causes) {
-    double sum = cause.prior + cause.pairs + cause.likeness + cause.others;
+    double sum = cause.prior + cause.scarcity + cause.pairs + cause.likeness + cause.others;
     for (const WhyLine& line : cause.why) sum += line.weight;
     EXPECT_NEAR(sum, std::log(cause.probability / (1 - cause.probability)), 1e-9);
   }

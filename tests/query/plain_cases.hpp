@@ -139,7 +139,7 @@ inline Result<Ranking> rank_simply(const std::vector<EvidenceItem>& items, const
   knobs.listing = listing;
   knobs.gamma = 0;
   knobs.eta = 0;
-  return RankingModel(counter, {}, knobs).rank(items, filter, left_out);
+  return RankingModel(counter, {}, {}, knobs).rank(items, filter, left_out);
 }
 
 // `count` copies.

@@ -62,10 +62,8 @@ TEST(SoybeanFolds, ReachTheTargets) {
   EXPECT_LE(mean[0].log_loss, .115);
   EXPECT_GE(mean[1].first, .880);
   EXPECT_LE(mean[1].log_loss, .310);
-  // Wanted with three quarters hidden: .712 and .775. What is hidden moves the mean of ten seeds by
-  // some .004 and .01: seeds 1 to 10 miss both, seeds 11 to 30 reach .714 and .776.
-  EXPECT_GE(mean[2].first, .700);
-  EXPECT_LE(mean[2].log_loss, .795);
+  EXPECT_GE(mean[2].first, .712);
+  EXPECT_LE(mean[2].log_loss, .775);
   EXPECT_LE(mean[0].calibration_error, .03);
   EXPECT_LE(mean[1].calibration_error, .03);
   EXPECT_LE(mean[2].calibration_error, .05);
