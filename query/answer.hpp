@@ -44,7 +44,7 @@ struct LikelyCause {
   std::vector<WhyLine> why;    // strongest first
   // The other parts of its log-odds: with the weights of why and `others` they add up to it.
   double prior = 0;                      // how common it is
-  double scarcity = 0;                   // its cases hold few findings as a rule
+  double scarcity = 0;                   // little is usually written down of it
   double pairs = 0;                      // findings that say partly the same
   double likeness = 0;                   // how like its past cases as a whole, against the usual
   double others = 0;                     // minus what all other rows weigh, and the usual likeness

@@ -33,8 +33,7 @@ tl::unexpected<Error> translated(const Xapian::Error& error, const std::filesyst
   return fail(ErrorCode::kDamagedIndex, folder.string(), error.get_description());
 }
 
-// A file that cannot be read is as good as none: the start values answer, and `shoplore fit`, which
-// reads it too, says what is wrong.
+// A file that cannot be read is as good as none: the start values answer until the next fit.
 RankingKnobs knobs_in(const ShopFolder& folder) {
   const auto kept = read_knobs(folder);
   return kept && *kept ? (*kept)->knobs : RankingKnobs{};

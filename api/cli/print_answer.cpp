@@ -216,8 +216,8 @@ class AnswerPrinter {
       };
       add("taken together (partly the same information)", c.pairs);
       add("like its past cases as a whole", c.likeness);
-      add(c.scarcity > 0 ? "its cases hold few findings as a rule"
-                         : "its cases hold many findings as a rule",
+      add(c.scarcity > 0 ? "little is usually written down of it"
+                         : "much is usually written down of it",
           c.scarcity);
       details(rows);
     }

@@ -128,8 +128,8 @@ CauseColumns columns_of(const QuestionCounts& counts, double smoothing) {
   for (const std::vector<double>& part : word_parts(counts)) {
     for (CauseNumber c = 0; c < part.size(); ++c) columns.words[c] += part[c];
   }
-  if (counts.items.empty()) return columns;
   columns.scarcity = counts.scarcity;
+  if (counts.items.empty()) return columns;
   const auto rates = rates_of(counts, smoothing);
   for (const ItemCounts& item : counts.items) {
     for (CauseNumber c = 0; c < counts.seen.size(); ++c) {

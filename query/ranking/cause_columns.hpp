@@ -36,7 +36,7 @@ inline constexpr double kEpsilon = 0.7;
 struct CauseColumns {
   std::vector<double> items, pairs, likeness, listed, words;  // by CauseNumber, like all
   std::vector<double> even_items, even_pairs;                 // the same with every w_f = 1
-  std::vector<double> scarcity;                               // findings_held.hpp; 0 where k is 0
+  std::vector<double> scarcity;                               // findings_held.hpp
 };
 
 // `smoothing` is m, in cases.

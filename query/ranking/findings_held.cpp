@@ -40,8 +40,9 @@ std::vector<double> FindingsHeld::scarcity(std::size_t causes, const HeldByCase*
   for (CauseNumber c = 0; c < std::min(causes, cases_.size()); ++c) {
     double findings = findings_[c], cases = cases_[c];
     if (left_out != nullptr && left_out->cause == c) {
-      findings -= left_out->findings;
-      cases -= 1;
+      // It may have been changed since it was counted.
+      findings = std::max(0.0, findings - left_out->findings);
+      cases = std::max(0.0, cases - 1);
     }
     scarcity[c] = std::log(mean_ * (cases + kPull) / (findings + kPull * mean_));
   }

@@ -4,9 +4,10 @@
 // them about as often as with any other number: with probability 1/R. Of a cause whose cases hold
 // few findings, a question that knows few is therefore likelier:
 //   scarcity_c = ln(R / R_c),  R_c = (findings of its cases + 2 R) / (n_c + 2),
-// R the mean over all cases. Asked of at booking in, with what the customer says, it is not: so the
-// ranking takes at most half of it (fit_objective.hpp). Findings are everything written down but
-// the vehicle itself and words.
+// R the mean over all cases. It is taken for the same whatever k is: where a question knows more
+// than the cases of a cause ever hold, the likeness to them says so. Asked of at booking in, with
+// what the customer says, thin records mean nothing: so the ranking takes at most half of this
+// (fit_objective.hpp). Findings are the items a case holds but for the vehicle itself and words.
 // Counted over all records, without a filter. A plain value once made.
 #pragma once
 

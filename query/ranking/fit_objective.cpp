@@ -1,9 +1,9 @@
 #include "query/ranking/fit_objective.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
-#include <limits>
 
 #include "query/ranking/scores.hpp"
 
@@ -12,34 +12,12 @@ namespace {
 
 using Scale = KnobRange::Scale;
 
-// Of every cause of one question, and the log of what all rows weigh.
-struct Weighed {
-  std::vector<double> log_weights;  // -infinity where nothing was seen
-  double recorded = 0;              // log of the causes' sum
-  double all = 0;                   // "not in these records" too
-};
-
-Weighed weigh(const FitQuestion& question, const RankingKnobs& knobs) {
-  constexpr double kNothing = -std::numeric_limits<double>::infinity();
-  const double tau = tempering(question.items, knobs);
-  Weighed weighed{std::vector<double>(question.seen.size(), kNothing), 0, 0};
-  double largest = kNothing;
-  for (CauseNumber c = 0; c < question.seen.size(); ++c) {
-    if (question.seen[c] <= 0) continue;
-    weighed.log_weights[c] =
-        question.priors.by_cause[c] + evidence_of_cause(question.columns, c, tau, knobs);
-    largest = std::max(largest, weighed.log_weights[c]);
-  }
-  double sum = 0;
-  for (const double each : weighed.log_weights) sum += std::exp(each - largest);
-  weighed.recorded = largest + std::log(sum);
-  const double unseen = unseen_weight(question.priors.unseen, weighed.recorded);
-  weighed.all = weighed.recorded + std::log1p(std::exp(unseen - weighed.recorded));
-  return weighed;
+RowWeights weigh(const FitQuestion& question, const RankingKnobs& knobs) {
+  return row_weights(question.columns, question.priors, question.seen, question.items, knobs);
 }
 
-double loss_of(const FitQuestion& question, const Weighed& weighed) {
-  return std::min(weighed.all - weighed.log_weights[question.truth], -std::log(kLeastProbability));
+double loss_of(const FitQuestion& question, const RowWeights& weights) {
+  return std::min(weights.all - weights.by_cause[question.truth], -std::log(kLeastProbability));
 }
 
 // How the log weight of one cause moves with each x.
@@ -53,8 +31,8 @@ class Slopes {
     by_growth_ = std::log(k);
   }
 
-  // In the order of fitted_knobs.
-  std::vector<double> of(CauseNumber c) const {
+  // In the order of fitted_knobs, which must be kept the same.
+  std::array<double, 8> of(CauseNumber c) const {
     const double items = columns_.items[c] - columns_.even_items[c];
     const double pairs = columns_.pairs[c] - columns_.even_pairs[c];
     const double even = columns_.even_items[c] + knobs_.gamma * columns_.even_pairs[c];
@@ -79,19 +57,18 @@ class Slopes {
 
 // Along which -ln P(truth) grows: P of each cause less what was true. Where "not in these records"
 // moves with the recorded causes, its share of the sum is theirs.
-void add_slope(const FitQuestion& question, const Weighed& weighed, const RankingKnobs& knobs,
+void add_slope(const FitQuestion& question, const RowWeights& weights, const RankingKnobs& knobs,
                std::vector<double>& gradient) {
-  if (weighed.all - weighed.log_weights[question.truth] > -std::log(kLeastProbability)) return;
+  if (weights.all - weights.by_cause[question.truth] > -std::log(kLeastProbability)) return;
   const bool moves =
-      unseen_weight(question.priors.unseen, weighed.recorded) < question.priors.unseen;
-  const double sum = moves ? weighed.recorded : weighed.all;
+      unseen_weight(question.priors.unseen, weights.recorded) < question.priors.unseen;
+  const double sum = moves ? weights.recorded : weights.all;
   const Slopes slopes(question, knobs);
   for (CauseNumber c = 0; c < question.seen.size(); ++c) {
     if (question.seen[c] <= 0) continue;
-    const double excess =
-        std::exp(weighed.log_weights[c] - sum) - (c == question.truth ? 1.0 : 0.0);
-    const std::vector<double> of_cause = slopes.of(c);
-    for (std::size_t i = 0; i < gradient.size(); ++i) gradient[i] += excess * of_cause[i];
+    const double excess = std::exp(weights.by_cause[c] - sum) - (c == question.truth ? 1.0 : 0.0);
+    const auto of_cause = slopes.of(c);
+    for (std::size_t i = 0; i < of_cause.size(); ++i) gradient[i] += excess * of_cause[i];
   }
 }
 
@@ -144,9 +121,9 @@ double fit_objective(const std::vector<FitQuestion>& questions, const RankingKno
   if (gradient != nullptr) gradient->assign(fitted_knobs().size(), 0);
   double sum = 0;
   for (const FitQuestion& question : questions) {
-    const Weighed weighed = weigh(question, knobs);
-    sum += loss_of(question, weighed);
-    if (gradient != nullptr) add_slope(question, weighed, knobs, *gradient);
+    const RowWeights weights = weigh(question, knobs);
+    sum += loss_of(question, weights);
+    if (gradient != nullptr) add_slope(question, weights, knobs, *gradient);
   }
   const std::vector<double> x = coordinates_of(knobs), start = coordinates_of(RankingKnobs{});
   for (std::size_t i = 0; i < x.size(); ++i) {

@@ -3,9 +3,9 @@
 //   mean over questions of -ln P(truth) + 1/(2n) sum over knobs of ((x - start) / spread)^2
 //
 // n the number of questions, x a knob (of rho its logarithm): the second part pulls a small shop's
-// knobs to their start values. The gradient is exact where no probability is below
-// kLeastProbability, which costs no more the smaller it is, and where "not in these records" is
-// on one side of its bound (likely_causes.hpp).
+// knobs to their start values. A truth given less than kLeastProbability costs as much as one given
+// that, and has no slope. Where the weight of "not in these records" reaches its bound
+// (likely_causes.hpp) there is a kink; the gradient is that of one side.
 // Pure functions, any thread.
 #pragma once
 
@@ -37,7 +37,7 @@ struct KnobRange {
 [[nodiscard]] std::vector<double> coordinates_of(const RankingKnobs& knobs);
 [[nodiscard]] RankingKnobs knobs_at(const std::vector<double>& x, RankingKnobs knobs);
 
-// The first part.
+// The first part. Requires: at least one question.
 [[nodiscard]] double log_loss(const std::vector<FitQuestion>& questions, const RankingKnobs& knobs);
 
 // The whole, and its gradient along x where one is asked for. Requires: at least one question.

@@ -19,7 +19,7 @@ void fields(Io& io, Of<RankingKnobs> auto& k) {
   io.required("growth", k.growth);
   io.required("words", k.words);
   io.required("listing", k.listing);
-  io.required("scarcity", k.scarcity);
+  io.defaulted("scarcity", k.scarcity);  // came in later than the others
   io.required("strength", k.strength);
 }
 

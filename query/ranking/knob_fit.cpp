@@ -4,18 +4,14 @@
 #include <array>
 #include <cmath>
 #include <iterator>
-#include <nlopt.hpp>
-#include <stdexcept>
 
-#include "query/ranking/fit_objective.hpp"
-#include "query/ranking/scores.hpp"
+#include "query/ranking/knob_descent.hpp"
 
 namespace shoplore {
 namespace {
 
 constexpr std::array<double, 3> kHidden{0, .5, .75};
-constexpr std::size_t kQuestionsForSmoothing = 600;
-constexpr int kMostSteps = 200;
+constexpr std::size_t kCasesForSmoothing = 600;
 const std::vector<double> kSmoothing{.1, .5, 2, 6};
 
 using Cases = std::vector<const PastCase*>;
@@ -27,7 +23,7 @@ Cases draw(const std::vector<PastCase>& cases, std::mt19937_64& random) {
     if (past.seen > 1 && !past.questions.empty()) drawn.push_back(&past);
   }
   std::shuffle(drawn.begin(), drawn.end(), random);
-  if (drawn.size() > kMostQuestions) drawn.resize(kMostQuestions);
+  if (drawn.size() > kMostCasesAsked) drawn.resize(kMostCasesAsked);
   return drawn;
 }
 
@@ -74,67 +70,19 @@ class Asking {
   double start_loss_ = 0;
 };
 
-struct Search {
-  const Questions& questions;
-  RankingKnobs start;
-  static double value(const std::vector<double>& x, std::vector<double>& gradient, void* data) {
-    const auto& self = *static_cast<const Search*>(data);
-    return fit_objective(self.questions, knobs_at(x, self.start),
-                         gradient.empty() ? nullptr : &gradient);
-  }
-};
-
-RankingKnobs descend(const Questions& questions, double smoothing) {
-  Search search{questions, {}};
-  search.start.smoothing = smoothing;
-  std::vector<double> least, most, x = coordinates_of(search.start);
-  for (const KnobRange& range : fitted_knobs()) {
-    const bool is_log = range.scale == KnobRange::Scale::kLogarithm;
-    least.push_back(is_log ? std::log(range.least) : range.least);
-    most.push_back(is_log ? std::log(range.most) : range.most);
-  }
-  nlopt::opt descent(nlopt::LD_LBFGS, static_cast<unsigned>(x.size()));
-  descent.set_min_objective(&Search::value, &search);
-  descent.set_lower_bounds(least);
-  descent.set_upper_bounds(most);
-  descent.set_ftol_rel(1e-7);
-  descent.set_maxeval(kMostSteps);
-  double value = 0;
-  try {
-    descent.optimize(x, value);
-  } catch (const std::runtime_error&) {
-    // No step goes further down by more than rounding: x is where it stopped.
-  }
-  return knobs_at(x, search.start);
+RankingKnobs starting_at(double smoothing) {
+  RankingKnobs knobs;
+  knobs.smoothing = smoothing;
+  return knobs;
 }
 
 std::size_t best_smoothing(const std::vector<Questions>& asked) {
   std::vector<double> values;
   for (std::size_t i = 0; i < asked.size(); ++i) {
-    values.push_back(fit_objective(asked[i], descend(asked[i], kSmoothing[i]), nullptr));
+    values.push_back(
+        fit_objective(asked[i], descend(asked[i], starting_at(kSmoothing[i])), nullptr));
   }
   return static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
-}
-
-// How much surer of its first cause it is than it is right, on average over all questions.
-double excess_sureness(const Questions& questions, const RankingKnobs& knobs) {
-  double sum = 0;
-  for (const FitQuestion& each : questions) {
-    const Judged judged =
-        judge(probabilities_of(each.columns, each.seen, each.items, knobs), each.truth);
-    sum += judged.first - (judged.rank == 1 ? 1 : 0);
-  }
-  return sum / static_cast<double>(questions.size());
-}
-
-// Where it is as sure as it is right, between two halves of a bracket.
-double fitting_sureness(const Questions& questions, RankingKnobs knobs) {
-  double low = .5, high = 1.5;
-  for (int i = 0; i < 10; ++i) {
-    knobs.sureness = (low + high) / 2;
-    (excess_sureness(questions, knobs) > 0 ? high : low) = knobs.sureness;
-  }
-  return knobs.sureness;
 }
 
 }  // namespace
@@ -147,19 +95,20 @@ Result<KnobFit> fit_knobs(const RankingModel& model, const std::vector<PastCase>
   const Cases drawn = draw(cases, random);
   if (drawn.empty()) return fit;
   const auto middle =
-      drawn.begin() + static_cast<std::ptrdiff_t>(std::min(drawn.size(), kQuestionsForSmoothing));
+      drawn.begin() + static_cast<std::ptrdiff_t>(std::min(drawn.size(), kCasesForSmoothing));
   Asking asking(model, recogniser, random);
   auto trial = asking.ask({drawn.begin(), middle}, kSmoothing);
   if (!trial) return fail(trial.error());
   const std::size_t best = best_smoothing(*trial);
   Questions questions = std::move((*trial)[best]);
+  trial->clear();  // the other smoothings' are as large
   auto rest = asking.ask({middle, drawn.end()}, {kSmoothing[best]});
   if (!rest) return fail(rest.error());
   std::move(rest->front().begin(), rest->front().end(), std::back_inserter(questions));
   fit.questions = drawn.size();
   fit.start_log_loss = asking.start_loss() / static_cast<double>(questions.size());
-  fit.knobs = descend(questions, kSmoothing[best]);
-  fit.knobs.sureness = fitting_sureness(questions, fit.knobs);
+  fit.knobs = descend(questions, starting_at(kSmoothing[best]));
+  fit.knobs.sureness = balanced_sureness(questions, fit.knobs);
   fit.log_loss = log_loss(questions, fit.knobs);
   return fit;
 }

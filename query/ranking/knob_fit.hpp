@@ -1,15 +1,14 @@
 // Fits the ranking's knobs to a shop's own cases, so that its probabilities are honest there.
 //
-// Up to kMostQuestions closed cases whose cause was seen more than once are asked as if new (itself
-// left out) with none, half and three quarters of their evidence hidden. Of a small grid of
-// smoothings the one is taken at which the first 600 are told best; then all other knobs go
-// downhill together on the objective of fit_objective.hpp (Nocedal 1980's low-storage BFGS, by
-// NLopt). A part that does not help gets no weight. At last the sureness is set so that over all
-// questions the model is as sure of its first cause as it is right: that costs next to no log loss,
-// and the calibration error on the demo's unseen cases falls (by half with all evidence, when it
-// came in). So many questions because the sureness hangs on how many were right by chance: of 600
-// it came out one percent point too high or too low, as the seed would have it.
-// Threads: one; the counter's errors.
+// Up to kMostCasesAsked closed cases whose cause was seen more than once are asked as if new
+// (itself left out) with none, half and three quarters of their evidence hidden. Of a small grid of
+// smoothings the one is taken at which the first 600 cases are told best; then all other knobs are
+// fitted together (knob_descent.hpp). A part that does not help gets no weight. At last the
+// sureness is set so that over all questions the model is as sure of its first cause as it is
+// right: next to no log loss is lost by it, and it halves the calibration error on the demo's
+// unseen cases with all evidence. That hangs on how many were right by chance, hence so many cases:
+// with 600 the sureness is off by one percent point from seed to seed. Threads: one; the counter's
+// errors.
 #pragma once
 
 #include <cstdint>
@@ -21,7 +20,7 @@
 
 namespace shoplore {
 
-inline constexpr std::size_t kMostQuestions = 2'400;
+inline constexpr std::size_t kMostCasesAsked = 2'400;
 
 struct KnobFit {
   RankingKnobs knobs;

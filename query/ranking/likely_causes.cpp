@@ -138,26 +138,26 @@ double tempering(std::size_t items, const RankingKnobs& knobs) {
   return knobs.sureness * std::pow(k, knobs.growth) / (1 + knobs.rho * (k - 1));
 }
 
-std::vector<double> probabilities_of(const CauseColumns& columns, const CauseCounts& seen,
-                                     std::size_t items, const RankingKnobs& knobs) {
-  const Priors priors = priors_of(seen);
+RowWeights row_weights(const CauseColumns& columns, const Priors& priors, const CauseCounts& seen,
+                       std::size_t items, const RankingKnobs& knobs) {
+  constexpr double kNothing = -std::numeric_limits<double>::infinity();
   const double tau = tempering(items, knobs);
-  std::vector<double> weights(seen.size() + 1, 0);
-  double largest = -std::numeric_limits<double>::infinity();
+  RowWeights weights{std::vector<double>(seen.size(), kNothing), 0, 0, 0};
   for (CauseNumber c = 0; c < seen.size(); ++c) {
     if (seen[c] <= 0) continue;
-    weights[c] = priors.by_cause[c] + evidence_of_cause(columns, c, tau, knobs);
-    largest = std::max(largest, weights[c]);
+    weights.by_cause[c] = priors.by_cause[c] + evidence_of_cause(columns, c, tau, knobs);
   }
-  double sum = 0;
-  for (CauseNumber c = 0; c < seen.size(); ++c) {
-    weights[c] = seen[c] > 0 ? std::exp(weights[c] - largest) : 0;
-    sum += weights[c];
-  }
-  weights.back() = std::exp(unseen_weight(priors.unseen, largest + std::log(sum)) - largest);
-  sum += weights.back();
-  for (double& weight : weights) weight /= sum;
+  weights.recorded = log_sum(weights.by_cause);
+  weights.unrecorded = unseen_weight(priors.unseen, weights.recorded);
+  weights.all = log_add(weights.recorded, weights.unrecorded);
   return weights;
+}
+
+std::vector<double> probabilities_of(const RowWeights& weights) {
+  std::vector<double> probabilities;
+  for (const double each : weights.by_cause) probabilities.push_back(std::exp(each - weights.all));
+  probabilities.push_back(std::exp(weights.unrecorded - weights.all));
+  return probabilities;
 }
 
 Result<Ranking> rank_causes(const std::vector<EvidenceItem>& items, const Filter& filter,

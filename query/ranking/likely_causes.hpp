@@ -4,7 +4,7 @@
 //   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c
 //   tau = sureness k^growth / (1 + rho (k - 1))
 //   P(c|E) ~ (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2)
-//            exp(tau L_c + words words_c + scarcity scarcity_c), the last only where k > 0
+//            exp(tau L_c + words words_c + scarcity scarcity_c)
 //   P("not in these records") ~ n1/N
 //
 // n1 causes were seen once (Good 1953: the unseen mass is about the singletons over N); where every
@@ -86,10 +86,19 @@ struct Priors {
 [[nodiscard]] double evidence_of_cause(const CauseColumns& columns, CauseNumber cause, double tau,
                                        const RankingKnobs& knobs);
 
-// P by CauseNumber and, last, "not in these records", of columns worked out already; for fitting.
-[[nodiscard]] std::vector<double> probabilities_of(const CauseColumns& columns,
-                                                   const CauseCounts& seen, std::size_t items,
-                                                   const RankingKnobs& knobs);
+// ln of what each row weighs, of columns worked out already. Requires: some cause was seen.
+struct RowWeights {
+  std::vector<double> by_cause;  // -infinity where nothing was seen
+  double recorded = 0;           // all causes together
+  double unrecorded = 0;         // "not in these records"
+  double all = 0;
+};
+[[nodiscard]] RowWeights row_weights(const CauseColumns& columns, const Priors& priors,
+                                     const CauseCounts& seen, std::size_t items,
+                                     const RankingKnobs& knobs);
+
+// P by CauseNumber and, last, "not in these records".
+[[nodiscard]] std::vector<double> probabilities_of(const RowWeights& weights);
 
 // The items of a record or question that enter the ranking: its findings, and of the vehicle only
 // the most telling attribute that is known (engine family, else model, else make; fuel only

@@ -23,12 +23,17 @@ bool knows(const LeftOut& left_out, std::string_view attribute) {
          left_out.known.end();
 }
 
-std::vector<double> scarcity_of(const FindingsHeld& findings, std::size_t causes,
+// Nothing where the question knows of no finding, only of the vehicle.
+std::vector<double> scarcity_of(const std::vector<EvidenceItem>& asked,
+                                const FindingsHeld& findings, std::size_t causes,
                                 const std::optional<LeftOut>& left_out) {
+  const auto findings_in = [](const std::vector<EvidenceItem>& items) {
+    return std::count_if(items.begin(), items.end(),
+                         [](const auto& item) { return is_finding(item.attribute); });
+  };
+  if (findings_in(asked) == 0) return std::vector<double>(causes);
   if (!left_out) return findings.scarcity(causes, nullptr);
-  const auto held = std::count_if(left_out->items.begin(), left_out->items.end(),
-                                  [](const auto& item) { return is_finding(item.attribute); });
-  const HeldByCase own{left_out->cause, static_cast<double>(held)};
+  const HeldByCase own{left_out->cause, static_cast<double>(findings_in(left_out->items))};
   return findings.scarcity(causes, &own);
 }
 
@@ -48,7 +53,8 @@ class Counting {
     return CauseCounts(counts->begin(), counts->end());
   }
 
-  // The left-out case goes where all of it holds in it.
+  // The left-out case goes where all of it holds in it. It may have been changed since it was
+  // counted: no count falls below 0.
   void leave_out(CauseCounts& counts, const std::vector<EvidenceItem>& all_of,
                  const std::vector<std::string>& known = {}) const {
     if (!left_out_) return;
@@ -57,7 +63,8 @@ class Counting {
                     [&](const EvidenceItem& item) { return holds(*left_out_, item); }) &&
         std::all_of(known.begin(), known.end(),
                     [&](const std::string& attribute) { return knows(*left_out_, attribute); });
-    if (is_counted) counts[left_out_->cause] -= 1;
+    double& count = counts[left_out_->cause];
+    if (is_counted) count = std::max(0.0, count - 1);
   }
 
   Result<ItemCounts> item(const EvidenceItem& item) const {
@@ -128,7 +135,6 @@ Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, co
   if (!seen) return fail(seen.error());
   counting.leave_out(*seen, {});
   out.seen = std::move(*seen);
-  out.scarcity = scarcity_of(basis.findings, out.seen.size(), left_out);
   if (left_out) out.left_out = left_out->id;
   std::vector<EvidenceItem> held;
   for (const EvidenceItem& item : items) {
@@ -147,6 +153,7 @@ Result<QuestionCounts> count_question(const std::vector<EvidenceItem>& items, co
     held.push_back(item);
     out.items.push_back(std::move(*counts));
   }
+  out.scarcity = scarcity_of(held, basis.findings, out.seen.size(), left_out);
   const auto tree = spanning_tree(held, filter, basis.counter, basis.pairs);
   if (!tree) return fail(tree.error());
   for (const auto& [first, second] : *tree) {

@@ -50,7 +50,7 @@ struct QuestionCounts {
   // cases.
   std::vector<ItemCounts> words;
   std::vector<EvidenceItem> never_seen;  // items no case holds: of them the records say nothing
-  std::vector<double> scarcity;          // by CauseNumber; findings_held.hpp
+  std::vector<double> scarcity;          // by CauseNumber (findings_held.hpp); 0 without findings
   std::optional<CaseId> left_out;
 };
 

@@ -34,8 +34,9 @@ Result<std::vector<double>> RankingModel::probabilities(
     const std::optional<LeftOut>& left_out) const {
   const auto counts = count(items, filter, left_out);
   if (!counts) return fail(counts.error());
-  return probabilities_of(columns_of(*counts, knobs_.smoothing), counts->seen, counts->items.size(),
-                          knobs_);
+  const CauseColumns columns = columns_of(*counts, knobs_.smoothing);
+  return probabilities_of(
+      row_weights(columns, priors_of(counts->seen), counts->seen, counts->items.size(), knobs_));
 }
 
 }  // namespace shoplore

@@ -7,43 +7,12 @@
 #include <random>
 
 #include "query/ranking/scores.hpp"
+#include "tests/query/random_questions.hpp"
 
 namespace shoplore::testing {
 namespace {
 
 constexpr std::uint64_t kSeed = 20'261'126;
-constexpr std::size_t kCauses = 6;
-
-std::vector<double> random_column(std::mt19937_64& random, double spread) {
-  std::vector<double> column(kCauses);
-  for (double& each : column) each = std::normal_distribution<double>(0, spread)(random);
-  return column;
-}
-
-// Some causes seen once, one of them left out of the records altogether.
-FitQuestion random_question(std::mt19937_64& random) {
-  FitQuestion question;
-  CauseColumns& c = question.columns;
-  for (auto* column : {&c.items, &c.even_items, &c.pairs, &c.even_pairs, &c.likeness, &c.listed,
-                       &c.words, &c.scarcity}) {
-    *column = random_column(random, .7);
-  }
-  for (std::size_t i = 0; i < kCauses; ++i) {
-    question.seen.push_back(static_cast<double>(random() % 5));
-  }
-  question.seen[0] = 3;
-  question.truth = 0;
-  question.priors = priors_of(question.seen);
-  question.items = 1 + random() % 12;
-  return question;
-}
-
-std::vector<FitQuestion> random_questions(std::mt19937_64& random, std::size_t count) {
-  std::vector<FitQuestion> questions;
-  for (std::size_t i = 0; i < count; ++i) questions.push_back(random_question(random));
-  return questions;
-}
-
 RankingKnobs random_knobs(std::mt19937_64& random) {
   std::vector<double> x = coordinates_of({});
   for (std::size_t i = 0; i < x.size(); ++i) {
@@ -52,11 +21,28 @@ RankingKnobs random_knobs(std::mt19937_64& random) {
   return knobs_at(x, {});
 }
 
+// Every way the weight of "not in these records" may take must have been tried.
+struct Reached {
+  int nothing_unrecorded = 0, bound = 0, free = 0, no_items = 0;
+  void note(const FitQuestion& question, const RankingKnobs& knobs) {
+    no_items += question.items == 0 ? 1 : 0;
+    const RowWeights weights =
+        row_weights(question.columns, question.priors, question.seen, question.items, knobs);
+    if (std::isinf(question.priors.unseen)) {
+      ++nothing_unrecorded;
+    } else {
+      ++(weights.unrecorded < question.priors.unseen ? free : bound);
+    }
+  }
+};
+
 TEST(FitObjective, ItsGradientIsThatOfSmallSteps) {
   std::mt19937_64 random(kSeed);
+  Reached reached;
   for (int round = 0; round < 100; ++round) {
     const auto questions = random_questions(random, 1 + random() % 4);
     const RankingKnobs knobs = random_knobs(random);
+    for (const FitQuestion& question : questions) reached.note(question, knobs);
     std::vector<double> gradient;
     EXPECT_EQ(fit_objective(questions, knobs, &gradient), fit_objective(questions, knobs, nullptr));
     const std::vector<double> x = coordinates_of(knobs);
@@ -70,6 +56,10 @@ TEST(FitObjective, ItsGradientIsThatOfSmallSteps) {
           << "seed " << kSeed << ", round " << round << ", knob " << i;
     }
   }
+  EXPECT_GT(reached.nothing_unrecorded, 10);
+  EXPECT_GT(reached.bound, 10);
+  EXPECT_GT(reached.free, 10);
+  EXPECT_GT(reached.no_items, 5);
 }
 
 // The fit and the answers must not drift apart.
@@ -78,7 +68,11 @@ TEST(FitObjective, LogLossIsThatOfTheProbabilitiesSaid) {
   for (int round = 0; round < 100; ++round) {
     const FitQuestion question = random_question(random);
     const RankingKnobs knobs = random_knobs(random);
-    const auto said = probabilities_of(question.columns, question.seen, question.items, knobs);
+    const auto said = probabilities_of(
+        row_weights(question.columns, question.priors, question.seen, question.items, knobs));
+    double sum = 0;
+    for (const double p : said) sum += p;
+    EXPECT_NEAR(sum, 1, 1e-12);
     EXPECT_NEAR(log_loss({question}, knobs), -std::log(judge(said, question.truth).truth), 1e-10);
   }
 }

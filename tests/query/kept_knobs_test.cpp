@@ -48,6 +48,24 @@ TEST_F(KeptKnobsTest, ComeBackAsTheyWereKept) {
   EXPECT_EQ(read->start_log_loss, .9375);
 }
 
+// Else a shop would lose its fit to a newer program without a word.
+TEST_F(KeptKnobsTest, AFileFromBeforeScarcityIsReadWithoutIt) {
+  KeptKnobs kept;
+  kept.knobs.scarcity = .5;
+  kept.knobs.eta = 4;
+  ASSERT_TRUE(keep_knobs(folder, kept));
+  std::ifstream file(folder.ranking());
+  std::string text{std::istreambuf_iterator<char>(file), {}};
+  const auto at = text.find("\"scarcity\"");
+  ASSERT_NE(at, text.npos);
+  text.erase(at, text.find('\n', at) - at);
+  std::ofstream(folder.ranking()) << text;
+  const auto read = read_knobs(folder);
+  ASSERT_TRUE(read) << read.error().message;
+  EXPECT_EQ((*read)->knobs.scarcity, 0);
+  EXPECT_EQ((*read)->knobs.eta, 4);
+}
+
 TEST_F(KeptKnobsTest, ADamagedFileIsNamedWithWhatMendsIt) {
   for (const char* text : {"", "{", "[]", "{}", R"({"knobs":{"rho":"much"}})"}) {
     std::ofstream(folder.ranking()) << text;

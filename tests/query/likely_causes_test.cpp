@@ -221,6 +221,8 @@ TEST(LikelyCauses, ACauseWhoseCasesHoldFewFindingsGainsWhereFindingsAreKnown) {
   // By hand: R = 2.5; R_a = (40 + 5) / 12, R_b = (10 + 5) / 12.
   EXPECT_NEAR(odds_of_b({kFlat}, .5) - odds_of_b({kFlat}, 0), .5 * std::log(45.0 / 15), 1e-12);
   EXPECT_NEAR(odds_of_b({}, .5), odds_of_b({}, 0), 1e-12);
+  const EvidenceItem vehicle{"make", "brackwater"};  // no finding
+  EXPECT_NEAR(odds_of_b({vehicle}, .5), odds_of_b({vehicle}, 0), 1e-12);
 }
 
 }  // namespace
