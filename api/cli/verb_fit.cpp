@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "api/cli/text_layout.hpp"
 #include "api/cli/verbs.hpp"
 #include "api/wire/track_record_json.hpp"
 #include "query/ranking/fit_in_shop.hpp"
@@ -7,7 +8,25 @@
 namespace shoplore {
 namespace {
 
-std::string text_of(const KeptKnobs& kept) {
+std::vector<TableRow> rows_of(const RankingKnobs& knobs) {
+  const auto row = [](const char* name, double value, double start) {
+    return TableRow{name, {fmt::format("{:.2f}", value), fmt::format("{:.2f}", start)}};
+  };
+  const RankingKnobs start;
+  return {{"how much each part says (0: nothing)", {"here", "at the start"}},
+          row("findings, by how much their kind tells", knobs.strength, start.strength),
+          row("findings that go together", knobs.gamma, start.gamma),
+          row("likeness to past cases as a whole", knobs.eta, start.eta),
+          row("symptoms that a cause's cases hardly name", knobs.listing, start.listing),
+          row("how little is written down of a cause", knobs.scarcity, start.scarcity),
+          row("words of the complaint not understood", knobs.words, start.words),
+          row("findings repeat one another", knobs.rho, start.rho),
+          row("several findings say more than one by one", knobs.growth, start.growth),
+          row("cases by which rates are drawn to the usual", knobs.smoothing, start.smoothing),
+          row("all of it together", knobs.sureness, start.sureness)};
+}
+
+std::string text_of(const KeptKnobs& kept, const Page& page) {
   if (kept.questions == 0 && kept.cases >= static_cast<std::int64_t>(kFewestCasesToFit)) {
     return fmt::format(
         "{} closed cases, no cause seen twice: nothing to fit on. The start values "
@@ -21,15 +40,11 @@ std::string text_of(const KeptKnobs& kept) {
         kept.cases, kFewestCasesToFit);
   }
   return fmt::format(
-      "Fitted on {} closed cases, {} of them asked as if new, each with all, half and a quarter of "
-      "its evidence.\n"
-      "Log loss {:.4f}, with the start values {:.4f}.\n"
-      "Smoothing {:g} cases, repetition {:.3f}, pairs {:.2f}, likeness "
-      "{:.2f}, growth {:.2f}, strength {:.2f}, listing {:.2f}, words {:.2f}, scarcity {:.2f}, "
-      "sureness {:.2f}.\n",
-      kept.cases, kept.questions, kept.log_loss, kept.start_log_loss, kept.knobs.smoothing,
-      kept.knobs.rho, kept.knobs.gamma, kept.knobs.eta, kept.knobs.growth, kept.knobs.strength,
-      kept.knobs.listing, kept.knobs.words, kept.knobs.scarcity, kept.knobs.sureness);
+             "Fitted on {} closed cases, {} of them asked as if new, each with all, half and a "
+             "quarter of its evidence.\n"
+             "Log loss {:.4f}, with the start values {:.4f}.\n",
+             kept.cases, kept.questions, kept.log_loss, kept.start_log_loss) +
+         table(rows_of(kept.knobs), 0, page.width);
 }
 
 }  // namespace
@@ -42,7 +57,8 @@ Result<ExitCode> run(const FitOptions& options, Session& session) {
   const auto kept = fit_in_shop(session.folder, **snapshot, records->store(), records->vocabulary(),
                                 options.seed);
   if (!kept) return fail(kept.error());
-  session.out << (options.output == Output::kJson ? fit_json(*kept) + "\n" : text_of(*kept));
+  session.out << (options.output == Output::kJson ? fit_json(*kept) + "\n"
+                                                  : text_of(*kept, session.page));
   return ExitCode::kAnswered;
 }
 

@@ -77,6 +77,8 @@ TEST(FitVerb, AnImportOfEnoughCasesFitsByItself) {
   EXPECT_EQ(fit.at("cases"), kHeld + 220);
   EXPECT_EQ(fit.at("questions"), kHeld + 220);
   EXPECT_LE(fit.at("log_loss").get<double>(), fit.at("start_log_loss").get<double>());
+  EXPECT_GE(fit.at("scarcity").get<double>(), 0);
+  EXPECT_SAYS(shop.run({"fit"}).out, "likeness to past cases as a whole");
 }
 
 }  // namespace
