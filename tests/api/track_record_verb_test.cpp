@@ -59,6 +59,14 @@ TEST(TrackRecordVerb, RefusesFoldsThatMakeNoSense) {
   }
 }
 
+TEST(FitVerb, RefusesASeedThatIsNoNumberFromNoughtOn) {
+  const TestShop shop;
+  for (const char* seed : {"-1", "abc", ""}) {
+    EXPECT_EQ(shop.run({"fit", "--seed", seed}).exit_code, 2) << seed;
+    EXPECT_EQ(shop.run({"track-record", "--seed", seed}).exit_code, 2) << seed;
+  }
+}
+
 TEST(FitVerb, BelowTwoHundredCasesTheStartValuesStand) {
   const TestShop shop;
   add_cases(shop, 9);
