@@ -26,7 +26,7 @@ void declare_track_record(CLI::App& app, DeclaredVerbs& verbs) {
                            ->check(CLI::Range(2, 20));
   CLI::Option* seed =
       record->add_option("--seed", options.seed, "Of what is hidden, and of the shares")
-          ->check(CLI::Range(0, 1'000'000'000));
+          ->check(CLI::Range(0, kMostSeed));
   record->add_flag("--checks", options.checks, "How far each check can be trusted instead")
       ->excludes(folds)
       ->excludes(seed);
@@ -46,7 +46,7 @@ void declare_fit(CLI::App& app, DeclaredVerbs& verbs) {
   const auto typed = std::make_shared<Typed>();
   CLI::App* sub = verb(app, "fit", "Fit the ranking to these records");
   sub->add_option("--seed", typed->options.seed, "Of the cases asked and what is hidden")
-      ->check(CLI::Range(0, 1'000'000'000));
+      ->check(CLI::Range(0, kMostSeed));
   add_json(sub, typed->json);
   verbs.push_back({sub, [typed]() -> Result<Command> {
                      return FitOptions{typed->options.seed, output_of(typed->json)};

@@ -74,7 +74,7 @@ void declare_practice(CLI::App& app, DeclaredVerbs& verbs) {
   practice->add_option("--difficulty", typed->difficulty,
                        "clear, fair or hard; else by your last answers");
   practice->add_option("--seed", typed->seed, "The same seed draws the same exercise")
-      ->check(CLI::Range(0, 1'000'000'000));
+      ->check(CLI::Range(0, kMostSeed));
   practice->add_option("--round", typed->practice.round, "Go on with this open round");
   add_json(practice, typed->json);
   verbs.push_back({practice, [typed] { return read_practice(*typed); }});

@@ -4,6 +4,8 @@
 namespace shoplore {
 namespace {
 
+constexpr std::int64_t kMostRevision = 1'000'000'000'000;
+
 struct AddTyped {
   AddOptions add;
   std::vector<std::string> words;
@@ -51,9 +53,9 @@ void declare_add(CLI::App& app, DeclaredVerbs& verbs) {
   add->add_option("--job-number", typed->add.job_number, "The workshop's own number");
   add->add_option("--if-revision", typed->if_revision,
                   "With --to: only if it is still that revision")
-      ->check(CLI::Range(std::int64_t{0}, std::int64_t{1'000'000'000'000}));
+      ->check(CLI::Range(std::int64_t{0}, kMostRevision));
   add->add_option("--restore", typed->restore, "With --to: put it back as it was at that revision")
-      ->check(CLI::Range(std::int64_t{1}, std::int64_t{1'000'000'000'000}));
+      ->check(CLI::Range(std::int64_t{1}, kMostRevision));
   verbs.push_back({add, [typed] { return read_add(*typed); }});
 }
 

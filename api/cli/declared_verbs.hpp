@@ -42,6 +42,9 @@ struct FilterText {
 void add_filter(CLI::App* sub, FilterText& text);
 [[nodiscard]] Result<Filter> read_filter(const FilterText& text);
 
+// What a --seed may be at most: more of them than anybody tries.
+inline constexpr int kMostSeed = 1'000'000'000;
+
 // --json; read with output_of after parsing.
 void add_json(CLI::App* sub, bool& json);
 [[nodiscard]] Output output_of(bool json);

@@ -21,9 +21,7 @@ std::vector<TableRow> rows_of(const RankingKnobs& knobs) {
           row("how little is written down of a cause", knobs.scarcity, start.scarcity),
           row("words of the complaint not understood", knobs.words, start.words),
           row("findings repeat one another", knobs.rho, start.rho),
-          row("several findings say more than one by one", knobs.growth, start.growth),
-          row("cases by which rates are drawn to the usual", knobs.smoothing, start.smoothing),
-          row("all of it together", knobs.sureness, start.sureness)};
+          row("several findings say more than one by one", knobs.growth, start.growth)};
 }
 
 std::string text_of(const KeptKnobs& kept, const Page& page) {
@@ -42,8 +40,11 @@ std::string text_of(const KeptKnobs& kept, const Page& page) {
   return fmt::format(
              "Fitted on {} closed cases, {} of them asked as if new, each with all, half and a "
              "quarter of its evidence.\n"
-             "Log loss {:.4f}, with the start values {:.4f}.\n",
-             kept.cases, kept.questions, kept.log_loss, kept.start_log_loss) +
+             "Log loss {:.4f}, with the start values {:.4f}.\n"
+             "Rates in a cause are drawn to the usual by {:g} cases; all findings together count "
+             "{:.2f} times.\n",
+             kept.cases, kept.questions, kept.log_loss, kept.start_log_loss, kept.knobs.smoothing,
+             kept.knobs.sureness) +
          table(rows_of(kept.knobs), 0, page.width);
 }
 

@@ -67,7 +67,8 @@ double excess_sureness(const std::vector<FitQuestion>& questions, const RankingK
   return sum / static_cast<double>(questions.size());
 }
 
-// Halving.
+// Halving to a thousandth: the excess jumps where another cause comes first, so that more is not to
+// be had, and each look costs as much as asking all questions again.
 double balanced_sureness(const std::vector<FitQuestion>& questions, RankingKnobs knobs) {
   const auto excess_at = [&](double sureness) {
     RankingKnobs moved = knobs;

@@ -3,8 +3,8 @@
 // For a question of k items, with the columns of cause_columns.hpp:
 //   L_c = items_c + gamma pairs_c + eta likeness_c + listing listed_c
 //   tau = sureness k^growth / (1 + rho (k - 1))
-//   P(c|E) ~ (1 - n1/N) (n_c + 1/2) / sum over c of (n_c + 1/2)
-//            exp(tau L_c + words words_c + scarcity scarcity_c)
+//   P(c|E) ~ prior_c exp(tau L_c + words words_c + scarcity scarcity_c),
+//   prior_c = (1 - n1/N) (n_c + 1/2) / (sum over all causes of n_c + 1/2)
 //   P("not in these records") ~ n1/N
 //
 // n1 causes were seen once (Good 1953: the unseen mass is about the singletons over N); where every
